@@ -16,7 +16,7 @@ import pow from '@stdlib/math-base-special-pow';
 import sin from '@stdlib/math-base-special-sin';
 import tan from '@stdlib/math-base-special-tan';
 
-/** The double nearest to pi. */
-export const PI = 3.141592653589793;
+/** The double nearest to pi (fixed by the language standard). */
+export const PI = Math.PI;
 
 export { acos, asin, atan2, cos, exp, ln, log10, pow, sin, tan };
