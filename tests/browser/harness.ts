@@ -1,26 +1,12 @@
 import { join } from 'node:path';
-import { type BrowserContext, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { inject } from 'vitest';
-
-const FLAGS = [
-  '--no-sandbox',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  // WebGL without a graphics card.
-  '--use-angle=swiftshader',
-  '--enable-unsafe-swiftshader',
-  '--ignore-gpu-blocklist',
-];
+import { ensureChromium, FLAGS } from './chromium.ts';
 
 /** Console lines that are known and harmless; anything else at warning level or above fails the test. */
 const KNOWN_LINES = [
   // react-three-fiber 9 still builds on the clock that three deprecated.
   /^THREE\.Clock: This module has been deprecated/,
-  // Chromium's own remark on reading pixels back, which screenshots cause.
-  /^\[\.WebGL-0x[0-9a-f]+\]\s?GL Driver Message/,
 ];
 
 const SHOTS = join(import.meta.dirname, '..', '..', 'shots');
@@ -45,24 +31,20 @@ export type AppOptions = {
   readonly viewport?: { readonly width: number; readonly height: number };
   readonly reducedMotion?: 'reduce' | 'no-preference';
   readonly hasTouch?: boolean;
-  /** Flags for Chromium on top of the usual ones, for example to take WebGL away. */
+  /** Flags for a Chromium of its own on top of the usual ones, for example to take WebGL away. */
   readonly flags?: readonly string[];
   /** Further console lines that this test expects. */
   readonly expected?: readonly RegExp[];
 };
 
 /**
- * Opens the built app in a fresh Chromium, runs the body, and closes it whatever happens.
+ * Opens the built app in a fresh Chromium profile, runs the body, and closes it whatever happens.
  *
  * Rejects with the body's error; or else when the page complained or asked for anything outside its origin.
  */
 export async function withApp(options: AppOptions, body: (app: App) => Promise<void>): Promise<void> {
   const address = inject('address');
-  const browser = await chromium.launch({
-    executablePath: inject('chromium'),
-    headless: true,
-    args: [...FLAGS, ...(options.flags ?? [])],
-  });
+  const browser = await openBrowser(options.flags ?? []);
   try {
     const context = await browser.newContext({
       viewport: options.viewport ?? { width: 1280, height: 720 },
@@ -79,6 +61,12 @@ export async function withApp(options: AppOptions, body: (app: App) => Promise<v
   } finally {
     await browser.close();
   }
+}
+
+/** The Chromium that all tests share (closing it leaves it), or one of its own where flags are asked for. */
+function openBrowser(flags: readonly string[]): Promise<Browser> {
+  if (flags.length === 0) return chromium.connect(inject('chromium'));
+  return chromium.launch({ executablePath: ensureChromium(), args: [...FLAGS, ...flags] });
 }
 
 /** Writes shots/NAME-WIDTHxHEIGHT.png of what the page shows. */

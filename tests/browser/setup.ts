@@ -1,9 +1,10 @@
 import { execFileSync } from 'node:child_process';
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { chromium } from 'playwright-core';
 import { preview } from 'vite';
 import type { TestProject } from 'vitest/node';
-import { ensureChromium } from './chromium.ts';
+import { ensureChromium, FLAGS } from './chromium.ts';
 
 declare module 'vitest' {
   interface ProvidedContext {
@@ -11,14 +12,14 @@ declare module 'vitest' {
     address: string;
     /** Folder of the built app. */
     built: string;
-    /** Path of the browser. */
+    /** Where the running Chromium takes orders. */
     chromium: string;
   }
 }
 
-/** Builds the app once for all browser tests, serves it on a free port, and finds the browser. */
+/** Builds the app once for all browser tests, serves it on a free port, and starts the browser they share. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
-  const chromium = ensureChromium();
+  const executablePath = ensureChromium();
   const root = join(import.meta.dirname, '..', '..');
   // A folder of its own, so that neither another test run nor a served `dist` is disturbed.
   const built = join(root, '.cache', `built-${process.pid}`);
@@ -33,8 +34,10 @@ export default async function setup(project: TestProject): Promise<() => Promise
   if (address === undefined) throw new Error('The preview server has no address');
   project.provide('address', address);
   project.provide('built', built);
-  project.provide('chromium', chromium);
+  const browser = await chromium.launchServer({ executablePath, args: FLAGS });
+  project.provide('chromium', browser.wsEndpoint());
   return async () => {
+    await browser.close();
     await server.close();
     rmSync(built, { recursive: true, force: true });
   };
