@@ -5,6 +5,11 @@ export function contactModulus(youngs: number, poisson: number): number {
   return youngs / (2 * (1 - poisson * poisson));
 }
 
+/** Contact modulus of two parts of different materials, Pa: 1/E* = (1 - nu1^2)/E1 + (1 - nu2^2)/E2. */
+export function pairedContactModulus(e1: number, nu1: number, e2: number, nu2: number): number {
+  return 1 / ((1 - nu1 * nu1) / e1 + (1 - nu2 * nu2) / e2);
+}
+
 /** Greatest pressure of a line contact, Pa: force N, E* Pa, length and relative radius m. Hertz. */
 export function linePeakPressure(force: number, eStar: number, length: number, radius: number): number {
   return Math.sqrt((force * eStar) / (PI * length * radius));

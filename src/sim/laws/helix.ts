@@ -1,4 +1,4 @@
-import { asin, PI, tan } from './maths.ts';
+import { asin, PI, sin, tan } from './maths.ts';
 
 /** Volume swept by a plunger of diameter d over a stroke, m3. */
 export function strokeVolume(d: number, stroke: number): number {
@@ -18,6 +18,11 @@ export function helixStroke(d: number, leadAngle: number, rotation: number): num
 /** Rotation of a plunger whose pin stands `arm` (m) from the axis and is carried sideways by x (m), rad. */
 export function pinForkAngle(x: number, arm: number): number {
   return asin(Math.max(-1, Math.min(1, x / arm)));
+}
+
+/** Sideways travel of a pin that stands `arm` (m) from the axis for a rotation in rad, m. */
+export function pinForkTravel(rotation: number, arm: number): number {
+  return arm * sin(rotation);
 }
 
 /** Travel of a control rack for a rotation in rad, m: pitch diameter of the sleeve's teeth m. */
