@@ -30,6 +30,9 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
 /** Folders that may also name the types of everything below the session. */
 const TYPES_OF_CORE = ['bench', 'panels'];
 
+/** Files that are only lists of words and the types made of them: these may be read wherever the types may. */
+const WORD_LISTS = ['src/sim/set/commands.ts', 'src/jobs/causes.ts'];
+
 /** Folder of data -> the folders of src that may read it. */
 const MAY_READ: Record<string, readonly string[]> = {
   models: [
@@ -129,6 +132,7 @@ function importBreach(
   packages: Packages,
 ): string[] {
   if (name === '') return ['imports something that is not a plain string'];
+  if (WORD_LISTS.includes(path) && !isType) return ['is a list of words and may import only types'];
   if (name.startsWith('.')) return relativeBreach(path, folder, name, isType);
   if (name.startsWith('/') || name.startsWith('#') || name.startsWith('@/')) {
     return [`imports ${name}: only relative paths and packages`];
@@ -144,7 +148,9 @@ function relativeBreach(path: string, folder: string, name: string, isType: bool
   if (to === undefined) return [`imports ${target}, which is outside src`];
   if (to === folder || MAY_IMPORT[folder]?.includes(to)) return [];
   if (TYPES_OF_CORE.includes(folder) && TO_SESSION.includes(to)) {
-    return isType ? [] : [`${folder} may import only types from ${to} (import type)`];
+    return isType || WORD_LISTS.includes(target)
+      ? []
+      : [`${folder} may import only types from ${to} (import type)`];
   }
   return [`${folder} may not import ${to}`];
 }

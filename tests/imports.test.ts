@@ -81,6 +81,7 @@ describe('the checker of the house rules', () => {
       `import { step } from '../sim/set/step.ts';`,
       'panels may import only types from sim',
     ],
+    ['src/sim/set/commands.ts', `import { sin } from '../laws/maths.ts';`, 'may import only types'],
     ['src/bench/A.tsx', `import { Card } from '../panels/Card.tsx';`, 'bench may not import panels'],
     ['src/bench/A.tsx', `import fs from 'node:fs';`, 'bench may not use node:fs'],
     ['src/desk/A.tsx', `import { Bench } from '../bench/Bench.tsx';`, 'desk may not import bench'],
@@ -133,6 +134,7 @@ describe('the checker of the house rules', () => {
       'src/panels/A.tsx',
       `import { useStore } from 'zustand';\nimport { session } from '../session/session.ts';`,
     ],
+    ['src/panels/a.ts', `import { jointIds } from '../sim/set/commands.ts';`],
     ['src/app/A.tsx', `const Bench = () => import('../bench/Bench.tsx');\nimport './app.css';`],
     [
       'src/cli/a.ts',
