@@ -33,7 +33,7 @@ describe.each(['README.md', 'DEVELOPERS.md'])('%s', (page) => {
 
 describe('.ci/run', () => {
   it('runs the test command that the README gives, and can be run', () => {
-    expect(read('README.md')).toMatch(/^ {4}npm test$/m);
+    expect(read('README.md')).toMatch(/^```sh\nnpm test\n```$/m);
     expect(read('.ci/run')).toMatch(/^npm test\b/m);
     if (process.platform !== 'win32') expect(statSync(join(ROOT, '.ci/run')).mode & 0o111).toBeGreaterThan(0);
   });
