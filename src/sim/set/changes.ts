@@ -1,0 +1,240 @@
+import { clampForTorque } from '../laws/boltTorque.ts';
+import { fillCylinder, volumeAt } from './cylinder.ts';
+import type { SetDefinition } from './definition.ts';
+import { chamberVolume } from './injection.ts';
+import { AMBIENT, machineOf } from './machine.ts';
+import { freshBond } from './pair.ts';
+import type { SimState } from './state.ts';
+
+/** One hidden change of a set's parameters: what a fault is, and all that it is. */
+export interface Change {
+  path: string;
+  to: number;
+}
+
+/** A parameter that a scenario may change: its unit, its range and how it is put into a state. */
+export interface Changeable {
+  unit: string;
+  min: number;
+  max: number;
+  what: string;
+  apply(def: SetDefinition, state: SimState, to: number): void;
+}
+
+const condition = (
+  key: keyof SimState['condition'],
+  unit: string,
+  min: number,
+  max: number,
+  what: string,
+): Changeable => ({
+  unit,
+  min,
+  max,
+  what,
+  apply: (_def, state, to) => {
+    state.condition[key] = to;
+  },
+});
+
+/** Everything that a scenario may change, by path. SI units; 0 and 1 for no and yes. */
+export const changeTable: Readonly<Record<string, Changeable>> = {
+  'bond.shear': {
+    unit: 'Pa',
+    min: 0,
+    max: 4e6,
+    what: 'strength of the bond between plunger and barrel',
+    apply: (_def, state, to) => {
+      state.pump.bond = freshBond(to);
+    },
+  },
+  'bond.travel': {
+    unit: 'm',
+    min: 0,
+    max: 0.0073,
+    what: 'travel at which the plunger stuck',
+    apply: (def, state, to) => {
+      state.pump.travel = to;
+      state.pump.liquid = chamberVolume(def, machineOf(def), to);
+    },
+  },
+  'bond.turn': {
+    unit: 'rad',
+    min: 0,
+    max: 0.6,
+    what: 'turn of the plunger, 0 at stop',
+    apply: (_def, state, to) => {
+      state.pump.turn = to;
+    },
+  },
+  'control.pinInSlot': {
+    unit: '0 or 1',
+    min: 0,
+    max: 1,
+    what: 'control pin in the slot of the governor fork',
+    apply: (_def, state, to) => {
+      state.pump.pinInSlot = to >= 0.5;
+    },
+  },
+  'control.turnedHalf': {
+    unit: '0 or 1',
+    min: 0,
+    max: 1,
+    what: 'plunger fitted half a turn out',
+    apply: (_def, state, to) => {
+      state.pump.turnedHalf = to >= 0.5;
+    },
+  },
+  'control.stopLever': {
+    unit: '0 or 1',
+    min: 0,
+    max: 1,
+    what: 'stop lever left at stop',
+    apply: (_def, state, to) => {
+      state.control.stopLever = to >= 0.5 ? 'stop' : 'run';
+    },
+  },
+  'control.pinBend': condition('pinBend', 'rad', 0, 1, 'permanent bend of the control pin'),
+  'control.governorSeized': condition('governorSeized', '0 or 1', 0, 1, 'governor linkage seized'),
+  'pair.radialClearance': condition(
+    'radialClearance',
+    'm',
+    1e-6,
+    2e-5,
+    'radial clearance of plunger and barrel',
+  ),
+  'pair.grit': condition('grit', 'N', 0, 400, 'friction of grit in the pair'),
+  'pair.bruise': condition('bruise', 'm', 0, 0.002, 'lift lost at a bruised foot, cup or cam'),
+  'pump.springFactor': condition('springFactor', '-', 0, 1.2, 'return spring force against a sound one'),
+  'pump.shims': {
+    unit: 'm',
+    min: 0,
+    max: 0.002,
+    what: 'thickness of the shim pack',
+    apply: (_def, state, to) => {
+      state.assembly.shimThickness = to;
+    },
+  },
+  'pump.air': {
+    unit: 'm3',
+    min: 0,
+    max: 5e-7,
+    what: 'air in the plunger chamber',
+    apply: (def, state, to) => {
+      state.pump.air = to;
+      state.pump.liquid = chamberVolume(def, machineOf(def), state.pump.travel) - to;
+    },
+  },
+  'valve.seatLeak': condition('seatLeak', 'm3/s/Pa', 0, 1e-11, 'leak past the delivery valve'),
+  'line.air': {
+    unit: 'm3',
+    min: 0,
+    max: 1.45e-6,
+    what: 'air in the delivery pipe',
+    apply: (def, state, to) => {
+      state.line.air = to;
+      state.line.liquid = def.line.volume + def.pump.retraction - to;
+    },
+  },
+  'injector.openingPressure': condition('openingPressure', 'Pa', 5e5, 1e8, 'nozzle opening pressure'),
+  'injector.blocked': condition('nozzleBlocked', '-', 0, 1, 'share of the nozzle holes that is blocked'),
+  'injector.guideLeak': condition('guideLeak', 'm3/s/Pa', 0, 1e-11, 'leak past the needle guide'),
+  'supply.tank': {
+    unit: 'm3',
+    min: 0,
+    max: 0.0035,
+    what: 'fuel in the tank',
+    apply: (_def, state, to) => {
+      state.supply.tank = to;
+    },
+  },
+  'supply.tapOpen': {
+    unit: '0 or 1',
+    min: 0,
+    max: 1,
+    what: 'fuel tap open',
+    apply: (_def, state, to) => {
+      state.supply.tapOpen = to >= 0.5;
+    },
+  },
+  'supply.capVented': {
+    unit: '0 or 1',
+    min: 0,
+    max: 1,
+    what: 'vent in the tank cap open',
+    apply: (_def, state, to) => {
+      state.supply.capVented = to >= 0.5;
+      state.supply.drawn = to >= 0.5 ? 0 : 3e-5;
+    },
+  },
+  'supply.water': {
+    unit: 'm3',
+    min: 0,
+    max: 2e-4,
+    what: 'water in the filter bowl',
+    apply: (_def, state, to) => {
+      state.supply.water = to;
+    },
+  },
+  'supply.galleryAir': {
+    unit: 'm3',
+    min: 0,
+    max: 3e-6,
+    what: 'air in hose and pump gallery',
+    apply: (_def, state, to) => {
+      state.supply.galleryAir = to;
+    },
+  },
+  'supply.filterBlocked': condition('filterBlocked', '-', 0, 1, 'share of the filter that is blocked'),
+  'cylinder.ringOrifice': condition('ringOrifice', 'm2', 1e-8, 1e-5, 'blow-by past rings and valves'),
+  'cylinder.decompressorGap': condition(
+    'decompressorGap',
+    'm2',
+    0,
+    8e-5,
+    'opening left by a decompressor that does not close',
+  ),
+  'element.blocked': condition('elementBlocked', '-', 0, 1, 'share of the air element that is blocked'),
+  'exhaust.blocked': condition('exhaustBlocked', '-', 0, 1, 'share of the exhaust that is blocked'),
+  'place.ambient': condition('ambient', 'K', 243, 323, 'air temperature'),
+  'crank.angle': {
+    unit: 'rad',
+    min: -6.2831,
+    max: 6.2831,
+    what: 'crank angle at rest, 0 at firing top dead centre',
+    apply: (_def, state, to) => {
+      state.engine.theta = to;
+    },
+  },
+  'joint.pipeAtInjector': {
+    unit: 'N.m',
+    min: 0,
+    max: 45,
+    what: 'torque on the union at the injector',
+    apply: (def, state, to) => {
+      const joint = state.assembly.joints.pipeAtInjector;
+      const { factor, thread } = def.joints.pipeAtInjector;
+      joint.torque = to;
+      joint.clamp = clampForTorque(to, factor, thread);
+      joint.at = to > 0.5 ? 'tight' : 'slack';
+    },
+  },
+};
+
+/** Puts hidden changes into a fresh state, in order; throws RangeError on a path or value outside changeTable. */
+export function applyChanges(def: SetDefinition, state: SimState, changes: readonly Change[]): void {
+  for (const { path, to } of changes) {
+    const entry = Object.hasOwn(changeTable, path) ? changeTable[path] : undefined;
+    if (!entry) throw new RangeError(`no parameter ${path}`);
+    if (!(to >= entry.min && to <= entry.max))
+      throw new RangeError(`${path}: ${to} is outside ${entry.min}..${entry.max} ${entry.unit}`);
+    entry.apply(def, state, to);
+  }
+  fillCylinder(
+    def,
+    state,
+    volumeAt(def, machineOf(def), state.engine.theta),
+    AMBIENT,
+    state.condition.ambient,
+  );
+}

@@ -1,0 +1,192 @@
+import { isLoose } from './blocks.ts';
+import type { CheckId, SimCommand } from './commands.ts';
+import { forkCarriesPin, wantedTurn } from './control.ts';
+import type { SetDefinition } from './definition.ts';
+import type { SimEvent } from './events.ts';
+import { hurt } from './harm.ts';
+import { springForce } from './kinematics.ts';
+import { fuelReachesHose, jointLeak, lineOpening, spill } from './lineState.ts';
+import { AMBIENT, machineOf } from './machine.ts';
+import { staticFriction, twistHold } from './pair.ts';
+import { scatter } from './random.ts';
+import type { SimState } from './state.ts';
+
+type Values = Record<string, number | string | boolean>;
+/** Pressure at which a fine jet goes through skin, Pa (about 7 bar: hand-surgery texts). */
+const SKIN = 690_000;
+/** Thumb force with which a plunger is tried, N. */
+const THUMB = 40;
+
+function refuse(check: CheckId, by: string, events: SimEvent[]): null {
+  events.push({ kind: 'refused', act: 'check', code: 'cannotReach', by: by || check });
+  return null;
+}
+
+/** Makes one check on the set and tells what it gave, with natural scatter keyed by check and repeat. */
+export function applyCheck(
+  def: SetDefinition,
+  state: SimState,
+  command: Extract<SimCommand, { do: 'check' }>,
+  events: SimEvent[],
+): void {
+  const { what } = command;
+  const count = (state.repeats[what] ?? 0) + 1;
+  const values =
+    what === 'leaks'
+      ? leaks(def, state, command.with ?? 'card', events)
+      : (fuelSide(def, state, what, events) ?? pumpSide(def, state, what, events));
+  if (values === null) return;
+  state.repeats[what] = count;
+  const noise = 1 + 0.04 * (scatter(state.seed, what, count) - 0.5);
+  for (const key of Object.keys(values)) {
+    const value = values[key];
+    if (typeof value === 'number' && key.endsWith('Force')) values[key] = value * noise;
+  }
+  events.push({ kind: 'observed', check: what, values });
+}
+
+function fuelSide(def: SetDefinition, state: SimState, what: CheckId, events: SimEvent[]): Values | null {
+  const { supply, assembly, condition, line } = state;
+  switch (what) {
+    case 'airElement':
+      if (assembly.parts.airCover === 'fitted') return refuse(what, 'airCover', events);
+      return { blocked: condition.elementBlocked };
+    case 'tank':
+      return { volume: supply.tank, share: supply.tank / def.supply.tankVolume };
+    case 'capVent':
+      return { open: supply.capVented };
+    case 'bowl':
+      return { water: supply.water, blocked: condition.filterBlocked };
+    case 'hoseFlow': {
+      if (assembly.parts.hose === 'fitted') return refuse(what, 'hose', events);
+      const runs = fuelReachesHose(state);
+      const flow = runs ? 2 * def.supply.gravityFlow * (1 - condition.filterBlocked) : 0;
+      if (runs) spill(state, flow * 15);
+      return { flow, runs };
+    }
+    case 'unionFuel': {
+      if (lineOpening(state) === 'tight') return refuse(what, 'pipeAtInjector', events);
+      const seen = line.seenFuel + line.seenAir;
+      return {
+        fuel: line.seenFuel,
+        air: line.seenAir,
+        airShare: seen > 0 ? line.seenAir / seen : 0,
+        comes: line.seenFuel > 2e-9,
+      };
+    }
+    default:
+      return null;
+  }
+}
+
+function pumpSide(def: SetDefinition, state: SimState, what: CheckId, events: SimEvent[]): Values | null {
+  const { assembly, pump, control, condition, engine } = state;
+  const { parts } = assembly;
+  const loose = isLoose(state);
+  const arm = def.pump.pinArm;
+  switch (what) {
+    case 'pinFollows':
+    case 'stopLeverProof': {
+      if (loose) return refuse(what, 'pump', events);
+      if (what === 'pinFollows' && parts.windowCover === 'fitted') return refuse(what, 'windowCover', events);
+      return follow(def, state, what);
+    }
+    case 'cupEnd':
+      if (!loose) return refuse(what, 'pump', events);
+      return {
+        travel: pump.travel,
+        recessed: pump.travel > 4e-3,
+        springForce: springForce(def, state, pump.travel),
+        cupFitted: parts.cup === 'fitted',
+      };
+    case 'pinTurn': {
+      if (parts.plunger !== 'fitted') return refuse(what, 'plunger', events);
+      if (!loose && parts.windowCover === 'fitted') return refuse(what, 'windowCover', events);
+      const need = twistHold(def, state) / arm;
+      return {
+        turns: need < def.hand.fingerForce,
+        pinForce: Math.min(need, def.hand.fingerForce),
+        bend: condition.pinBend,
+      };
+    }
+    case 'plungerTravel': {
+      if (!loose) return refuse(what, 'pump', events);
+      if (parts.plunger !== 'fitted') return refuse(what, 'plunger', events);
+      const need = springForce(def, state, pump.travel) + staticFriction(def, state);
+      const stuck = pump.travel > 1e-3 || need > def.hand.push;
+      return { moves: !stuck, holdForce: Math.min(need, THUMB * 4), travel: pump.travel };
+    }
+    case 'freeSlide': {
+      if (!loose) return refuse(what, 'pump', events);
+      if (parts.returnSpring === 'fitted' || parts.plunger !== 'fitted' || parts.valve === 'fitted')
+        return refuse(what, parts.valve === 'fitted' ? 'valve' : 'returnSpring', events);
+      return slide(def, state);
+    }
+    case 'plungerFace':
+      if (parts.plunger === 'fitted') return refuse(what, 'plunger', events);
+      return {
+        scored: condition.grit > 12,
+        chipped: condition.helixChipped > 0,
+        bruised: condition.bruise > 0 || condition.squeeze > 30,
+        pinBend: condition.pinBend,
+        worn: condition.radialClearance > 5e-6,
+      };
+    case 'valveSeat':
+      if (parts.valve === 'fitted') return refuse(what, 'holder', events);
+      return { holds: condition.seatLeak < 1e-15, dirty: !assembly.valveClean };
+    case 'shimCount':
+      if (!loose) return refuse(what, 'pump', events);
+      return { thickness: assembly.shimThickness };
+    case 'running':
+      return { running: engine.running, speed: engine.omega, throttle: control.throttle };
+    default:
+      return null;
+  }
+}
+
+/** Throttle from end to end, or the stop lever over and back: how far fork and pin go. */
+function follow(def: SetDefinition, state: SimState, what: CheckId): Values {
+  const trial = { ...state, control: { ...state.control } };
+  const at = (throttle: number, lever: 'run' | 'stop') => {
+    trial.control.throttle = throttle;
+    trial.control.stopLever = lever;
+    return wantedTurn(def, trial);
+  };
+  const seized = state.condition.governorSeized > 0;
+  const arm = def.pump.pinArm;
+  const asked =
+    what === 'pinFollows' ? at(1, 'run') - at(0, 'run') : at(state.control.throttle, 'run') - at(0, 'stop');
+  const carries = forkCarriesPin(def, state) && !seized;
+  const held = state.pump.pinInSlot && !carries;
+  const fork = seized || held ? 0 : asked;
+  const pin = carries ? asked : 0;
+  const zero = carries && state.condition.pinBend < 0.25 * machineOf(def).startTurn && !state.pump.turnedHalf;
+  return {
+    fork: fork * arm,
+    pin: pin * arm,
+    follows: carries,
+    inSlot: state.pump.pinInSlot,
+    toZero: zero,
+    engineRunning: state.engine.running,
+  };
+}
+
+/** A clean pair let go at a slant slides slowly and evenly under its own weight (common practice, no source). */
+function slide(def: SetDefinition, state: SimState): Values {
+  const weight = 0.03 * 9.81 * 0.7;
+  const friction = staticFriction(def, state);
+  const how = friction < 0.1 * weight ? 'slides' : friction < weight * 4 ? 'hesitates' : 'stays';
+  return { how, dragForce: Math.min(friction, def.hand.push) };
+}
+
+function leaks(def: SetDefinition, state: SimState, tool: 'card' | 'finger', events: SimEvent[]): Values {
+  const gauge = state.line.pressure - AMBIENT;
+  const live = state.engine.running || gauge > SKIN;
+  const rate = jointLeak(def, state);
+  if (tool === 'finger' && live && rate > 0) hurt(state, 'jetIntoSkin', events);
+  const { joints, newWasher } = state.assembly;
+  const where = (['pipeAtPump', 'pipeAtInjector', 'holder'] as const).find(
+    (id) => joints[id].ruined || joints[id].torque < def.joints[id].weep || (id === 'holder' && !newWasher),
+  );
+  return { tool, weeps: rate > 0, where: where ?? 'none', underPressure: live };
+}

@@ -1,0 +1,149 @@
+import { cylinderVolume, cylinderVolumeSlope } from '../laws/cylinder.ts';
+import { gasOrificeFlow } from '../laws/gasFlow.ts';
+import { wolferDelay } from '../laws/ignitionDelay.ts';
+import { PI } from '../laws/maths.ts';
+import { annandCoefficient } from '../laws/wallHeat.ts';
+import type { SetDefinition } from './definition.ts';
+import type { SimEvent } from './events.ts';
+import { AMBIENT, type Machine, type Weather } from './machine.ts';
+import type { SimState } from './state.ts';
+
+/** True while both valves are shut by their cams (the decompressor may still hold one off its seat). */
+export function valvesShut(def: SetDefinition, theta: number): boolean {
+  return theta > def.crank.inletCloses && theta < def.crank.exhaustOpens;
+}
+
+export function volumeAt(def: SetDefinition, m: Machine, theta: number): number {
+  return cylinderVolume(theta, m.clearance, m.pistonArea, m.crankRadius, def.crank.rod);
+}
+
+/** Torque of the gas on the crank, N.m, against the air behind the piston. */
+export function gasTorque(def: SetDefinition, m: Machine, state: SimState): number {
+  const { theta, pressure } = state.engine;
+  return (pressure - AMBIENT) * cylinderVolumeSlope(theta, m.pistonArea, m.crankRadius, def.crank.rod);
+}
+
+/** Fills the cylinder with what stands in its ports (valves open) or at rest; pressure Pa, temperature K. */
+export function fillCylinder(
+  def: SetDefinition,
+  state: SimState,
+  volume: number,
+  pressure: number,
+  temperature: number,
+): void {
+  const { engine } = state;
+  engine.pressure = pressure;
+  engine.temperature = temperature;
+  engine.mass = (pressure * volume) / (def.gas.gasConstant * temperature);
+}
+
+function exchange(def: SetDefinition, state: SimState, volume: number): void {
+  const { engine, condition } = state;
+  const warm = condition.ambient + def.gas.chargeHeating;
+  if (engine.theta > 0) {
+    const back = 1 + 1.5 * condition.exhaustBlocked * condition.exhaustBlocked;
+    fillCylinder(def, state, volume, def.gas.exhaustPressure * back, warm);
+    return;
+  }
+  const blocked = Math.max(engine.inletBlocked, condition.elementBlocked, condition.exhaustBlocked * 0.7);
+  fillCylinder(def, state, volume, def.gas.chargePressure * (1 - 0.85 * blocked * blocked), warm);
+}
+
+/** Wall conductance for the present piston speed and density, W/K without the area: h, W/m2K. */
+export function wallCoefficient(def: SetDefinition, state: SimState, volume: number): number {
+  const speed = (def.crank.stroke * Math.abs(state.engine.omega)) / PI;
+  const { heatFactor, heatExponent, gasConductivity, gasViscosity } = def.gas;
+  const density = state.engine.mass / volume;
+  return annandCoefficient(
+    def.crank.bore,
+    speed,
+    density,
+    heatFactor,
+    heatExponent,
+    gasConductivity,
+    gasViscosity,
+  );
+}
+
+/** Burns a share of the waiting fuel over a crank turn of dTheta; returns the heat, J. */
+function burn(def: SetDefinition, w: Weather, state: SimState, dTheta: number): number {
+  const { engine } = state;
+  if (engine.firedAt === null || engine.fuelWaiting <= 0) return 0;
+  const share = Math.min(1, Math.abs(dTheta) / def.combustion.burnAngle);
+  const airLeft = engine.mass / (def.combustion.airFuelLimit * w.fuelDensity) - engine.burnt;
+  const volume = Math.max(0, Math.min(engine.fuelWaiting * share, airLeft));
+  engine.fuelWaiting -= volume;
+  engine.burnt += volume;
+  return volume * w.fuelDensity * def.combustion.heatingValue;
+}
+
+/**
+ * Carries the gas from one volume to the next in dt: work, wall heat, blow-by, decompressor, combustion.
+ * The adiabatic part uses the series of (v0/v1)^(gamma-1), exact to third order in the change.
+ */
+export function moveGas(
+  def: SetDefinition,
+  m: Machine,
+  w: Weather,
+  state: SimState,
+  v0: number,
+  v1: number,
+  dTheta: number,
+  wall: number,
+  dt: number,
+): void {
+  const { engine, condition, control } = state;
+  if (!valvesShut(def, engine.theta)) {
+    exchange(def, state, v1);
+    return;
+  }
+  const { gas } = def;
+  const a = ((gas.gamma - 1) * 2 * (v0 - v1)) / (v0 + v1);
+  let t = engine.temperature * (1 + a * (1 + a * (0.5 + a / 6)));
+  const p = (engine.mass * gas.gasConstant * t) / v1;
+  const cv = gas.gasConstant / (gas.gamma - 1);
+  const area = 2 * m.pistonArea + (PI * def.crank.bore * v1) / m.pistonArea;
+  let energy = wall * area * (condition.ambient - t) * dt + burn(def, w, state, dTheta);
+  const open = Math.max(condition.decompressorGap, control.decompressorHeld ? gas.decompressorArea : 0);
+  const leak = condition.ringOrifice * gas.ringDischarge + open * gas.decompressorDischarge;
+  let moved: number;
+  if (p >= AMBIENT) {
+    moved = -Math.min(0.5 * engine.mass, gasOrificeFlow(m.gas, leak, 1, p, t, AMBIENT) * dt);
+    energy += moved * gas.gasConstant * t;
+  } else {
+    moved = gasOrificeFlow(m.gas, leak, 1, AMBIENT, condition.ambient, p) * dt;
+    energy += moved * (cv * (condition.ambient - t) + gas.gasConstant * condition.ambient);
+  }
+  engine.mass += moved;
+  t += energy / (engine.mass * cv);
+  engine.temperature = Math.max(150, t);
+  engine.pressure = (engine.mass * gas.gasConstant * engine.temperature) / v1;
+}
+
+/** Runs the ignition integral on and lights the charge when delay, heat, fuel and crank angle allow it. */
+export function ignite(def: SetDefinition, state: SimState, dt: number, events: SimEvent[]): void {
+  const { engine, supply } = state;
+  if (!engine.sprayed || engine.firedAt !== null || !valvesShut(def, engine.theta)) return;
+  const limits = def.combustion;
+  if (engine.theta > limits.latestIgnition) return;
+  const delay = wolferDelay(engine.pressure, engine.temperature);
+  engine.delayIntegral += dt / delay;
+  if (engine.delayIntegral < 1 || engine.temperature < limits.leastTemperature) return;
+  if (engine.fuelWaiting < limits.leastFuel || supply.water > def.supply.bowlVolume) return;
+  engine.firedAt = engine.theta;
+  engine.firings += 1;
+  if (!engine.running)
+    events.push({ kind: 'fired', angle: engine.theta, speed: engine.omega, fuel: engine.fuelWaiting });
+}
+
+/** Ends the cycle as the exhaust opens: what did not burn goes out as smoke. */
+export function endCycle(state: SimState): void {
+  const { engine, line } = state;
+  if (engine.firedAt === null) engine.firings = 0;
+  engine.firedAt = null;
+  engine.sprayed = false;
+  engine.delayIntegral = 0;
+  engine.fuelWaiting = 0;
+  engine.burnt = 0;
+  line.injectedCycle = 0;
+}

@@ -1,0 +1,58 @@
+import type { SetDefinition } from './definition.ts';
+import type { SimState } from './state.ts';
+
+/** Where fuel that passes the delivery valve can get out: nowhere, at the injector's union, or at the pump. */
+export type LineOpening = 'tight' | 'atInjector' | 'atPump';
+
+export function lineOpening(state: SimState): LineOpening {
+  const { parts, joints } = state.assembly;
+  if (parts.pipe !== 'fitted' || joints.pipeAtPump.at !== 'tight' || joints.holder.at !== 'tight')
+    return 'atPump';
+  return joints.pipeAtInjector.at === 'tight' ? 'tight' : 'atInjector';
+}
+
+/**
+ * Leak past the joints of a closed line, m3/s per Pa: nothing at the working torque, rising as a joint is
+ * under its weeping torque or a squeezed sealing washer was used again, much where a union was crushed.
+ * Assumed, no source.
+ */
+export function jointLeak(def: SetDefinition, state: SimState): number {
+  let leak = state.assembly.newWasher ? 0 : 1.5e-15;
+  for (const id of ['pipeAtPump', 'pipeAtInjector', 'holder'] as const) {
+    const { torque, ruined } = state.assembly.joints[id];
+    leak += ruined ? 4e-14 : 8e-15 * Math.max(0, 1 - torque / def.joints[id].weep);
+  }
+  return leak;
+}
+
+/** True when fuel can run from the tank to the pump by its own weight. */
+export function fuelReachesPump(state: SimState): boolean {
+  const { assembly, condition } = state;
+  const hose = assembly.parts.hose === 'fitted' && assembly.joints.hoseClip.at !== 'off';
+  return hose && fuelReachesHose(state) && condition.filterBlocked < 0.97;
+}
+
+/** True when tank, vent and tap let fuel into the hose. A shut vent starves it once a little has been drawn. */
+export function fuelReachesHose(state: SimState): boolean {
+  const { supply } = state;
+  return supply.tank > 1e-5 && supply.tapOpen && (supply.capVented || supply.drawn < 3e-5);
+}
+
+/** Takes fuel out of the tank, m3. */
+export function drawFuel(state: SimState, volume: number): void {
+  const { supply } = state;
+  supply.tank = Math.max(0, supply.tank - volume);
+  if (!supply.capVented) supply.drawn += volume;
+}
+
+/** Share of air in what the ports draw from the gallery, 0..1: the ports stand at its middle. */
+export function galleryAirShare(def: SetDefinition, state: SimState): number {
+  const share = state.supply.galleryAir / def.pump.galleryVolume;
+  return Math.max(0, Math.min(1, (share - 0.3) / 0.4));
+}
+
+/** Lets fuel run to waste, into the tray if one is there. */
+export function spill(state: SimState, volume: number): void {
+  state.supply.spilled += volume;
+  if (!state.place.trayUnder) state.supply.spilledOutside += volume;
+}

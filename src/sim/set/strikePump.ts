@@ -1,0 +1,170 @@
+import type { Block } from '../laws/blockContact.ts';
+import { type StrikeResult, strikeBody } from '../laws/strike.ts';
+import { throwCup } from './applyPart.ts';
+import type { SimCommand, StrikeTarget } from './commands.ts';
+import type { SetDefinition } from './definition.ts';
+import type { SimEvent } from './events.ts';
+import { damage, hurt } from './harm.ts';
+import { springForce } from './kinematics.ts';
+import { machineOf } from './machine.ts';
+import { extraFriction, staticFriction, surfaceOf } from './pair.ts';
+import type { SimState } from './state.ts';
+
+type Strike = Extract<SimCommand, { do: 'strike' }>;
+
+/** Movement of the plunger that can be told from none, m. */
+const SEEN = 2e-5;
+/** Force through wood on cup or plunger that bruises them, N; the spring and the cup's edge take it. Assumed. */
+const SOFT_LIMIT = 900;
+/** Force at which the fuel locked under a fitted delivery valve hammers its seat, N. Assumed. */
+const SEAT_LIMIT = 700;
+
+function blockFor(def: SetDefinition, command: Strike, onPair: boolean): Block {
+  const { blow } = def;
+  if (command.block === 'wood')
+    return { kind: 'wood', stiffness: blow.woodStiffness, restitution: blow.woodRestitution };
+  const modulus = blow.steelModulus / (2 * (1 - blow.steelPoisson * blow.steelPoisson));
+  // a contact flows fully at about three times the softer part's yield stress
+  return {
+    kind: 'steel',
+    modulus,
+    radius: blow.faceRadius,
+    flowPressure: 3 * (onPair ? blow.yieldHard : blow.yieldSoft),
+  };
+}
+
+/** What the blow lands on: a cup that stands proud meets the block before the body does. */
+function landsOn(def: SetDefinition, state: SimState, target: StrikeTarget): 'body' | 'plunger' {
+  if (target === 'plunger' || target === 'cup') return 'plunger';
+  const proud = state.assembly.parts.cup === 'fitted' && state.pump.travel < def.pump.cupFlush;
+  return target === 'camEnd' && proud ? 'plunger' : 'body';
+}
+
+function blow(def: SetDefinition, state: SimState, command: Strike, onto: 'body' | 'plunger'): StrikeResult {
+  const { pump, assembly, condition } = state;
+  const spring =
+    assembly.parts.returnSpring === 'fitted' && assembly.parts.cup === 'fitted'
+      ? {
+          preload: def.spring.preload * condition.springFactor,
+          rate: machineOf(def).springRate * condition.springFactor,
+        }
+      : null;
+  const rest =
+    pump.rest === 'viceBody' ? 'vice' : pump.rest === null || pump.rest === 'tray' ? 'cloth' : pump.rest;
+  return strikeBody({
+    hammerMass: def.blow.hammers[command.hammer],
+    hammerSpeed: Math.max(0.1, Math.min(8, command.speed)),
+    block: blockFor(def, command, onto === 'plunger'),
+    struckEnd: command.target === 'outletEnd' || command.target === 'plunger' ? 'outlet' : 'cam',
+    onto,
+    support: def.blow.supports[rest],
+    bodyMass: def.pump.bodyMass,
+    plunger:
+      assembly.parts.plunger === 'fitted'
+        ? {
+            mass: def.pump.movingMass,
+            travel: pump.travel,
+            seated: 0,
+            top: def.pump.topStop,
+            spring,
+            bond: pump.bond,
+            law: def.bond,
+            surface: surfaceOf(def),
+            extra: extraFriction(def, state),
+            wet: pump.wet || pump.solvent !== null,
+          }
+        : null,
+  });
+}
+
+/** Strikes the loose pump: the model of the blow moves the plunger, its forces do the damage. */
+export function strikePump(def: SetDefinition, state: SimState, command: Strike, events: SimEvent[]): void {
+  const { pump, assembly } = state;
+  if (command.target === 'pin') {
+    state.condition.pinBend += 0.6;
+    damage(state, 'pin', 'bent', events);
+    return;
+  }
+  const onto = landsOn(def, state, command.target);
+  const before = pump.travel;
+  const result = blow(def, state, command, onto);
+  pump.travel = result.travel;
+  pump.bond = result.bond;
+  const free =
+    springForce(def, state, before) > staticFriction(def, state) &&
+    staticFriction(def, state) < def.hand.push;
+  events.push({
+    kind: 'struck',
+    target: command.target,
+    hammer: command.hammer,
+    speed: command.speed,
+    block: command.block,
+    support: pump.rest ?? 'hand',
+    peakForce: result.peakForce,
+    slip: result.travel - before,
+    travel: result.travel,
+    moved: Math.abs(result.travel - before) > SEEN,
+    freed: free,
+    trace: result.trace.map((t): [number, number] => [t.time, t.force]),
+  });
+  harm(def, state, command, onto, result.peakForce, events);
+  const sprang = before - result.travel > 1e-3 && springForce(def, state, result.travel) > 0;
+  if (sprang && assembly.parts.retainer !== 'fitted')
+    throwCup(state, springForce(def, state, before), false, events);
+}
+
+/** The damage that a blow's force does, by where it went. */
+function harm(
+  def: SetDefinition,
+  state: SimState,
+  command: Strike,
+  onto: 'body' | 'plunger',
+  force: number,
+  events: SimEvent[],
+): void {
+  const { condition, assembly } = state;
+  const steel = command.block === 'none';
+  if (steel && command.speed > 1.5 && !state.place.eyeProtection) hurt(state, 'chipInEye', events);
+  if (onto === 'plunger') {
+    if (steel) chip(state, command.target, events);
+    else if (force > SOFT_LIMIT) bruise(state, 1e-4, events);
+    return;
+  }
+  if (steel) {
+    condition.squeeze += 12;
+    damage(state, 'pumpBody', 'faceDented', events);
+  }
+  if (force > def.blow.crackForce) {
+    condition.squeeze += 250;
+    damage(state, 'pumpBody', 'cracked', events);
+  } else if (force > def.blow.damageForce) {
+    condition.squeeze += (force - def.blow.damageForce) / 60;
+    damage(state, 'pumpBody', 'faceCrushed', events);
+  }
+  const locked =
+    assembly.parts.valve === 'fitted' && assembly.parts.holder === 'fitted' && state.pump.liquid > 2e-7;
+  if (locked && force > SEAT_LIMIT) {
+    condition.seatLeak = Math.max(condition.seatLeak, 8e-14);
+    damage(state, 'deliveryValve', 'seatHammered', events);
+  }
+}
+
+function chip(state: SimState, target: StrikeTarget, events: SimEvent[]): void {
+  const { condition } = state;
+  condition.helixChipped = 1;
+  condition.radialClearance = Math.max(condition.radialClearance, 9e-6);
+  condition.grit += 25;
+  damage(
+    state,
+    target === 'cup' || target === 'camEnd' ? 'cup' : 'plunger',
+    target === 'plunger' ? 'helixChipped' : 'cracked',
+    events,
+  );
+  bruise(state, 2e-4, events);
+}
+
+function bruise(state: SimState, lost: number, events: SimEvent[]): void {
+  state.condition.bruise += lost;
+  state.condition.grit += 8;
+  damage(state, 'plunger', 'footBruised', events);
+}

@@ -1,0 +1,68 @@
+import { linePressure } from '../laws/closedLine.ts';
+import { exp } from '../laws/maths.ts';
+import { fillCylinder, valvesShut, volumeAt } from './cylinder.ts';
+import type { SetDefinition } from './definition.ts';
+import type { SimEvent } from './events.ts';
+import { jointLeak, lineOpening } from './lineState.ts';
+import { AMBIENT, machineOf, weatherOf } from './machine.ts';
+import { soakPair } from './pair.ts';
+import { type SimState, STEP } from './state.ts';
+import { drainWhileWaiting, isBleeding, runSupply } from './supply.ts';
+
+/** Time on the set's clock, s. */
+export function clock(state: SimState): number {
+  return state.step * STEP;
+}
+
+/** True while something moves by itself: crank, cord, a hand on the plunger, air on its way out. */
+export function isLive(def: SetDefinition, state: SimState): boolean {
+  const { engine, hand } = state;
+  if (engine.omega !== 0 || hand.pull || hand.returning || hand.flywheel || hand.grasp || hand.tally)
+    return true;
+  return isBleeding(def, state);
+}
+
+/** True while the crank stands still and no hand is on it. */
+export function atRest(state: SimState): boolean {
+  return state.engine.omega === 0 && state.hand.pull === null && state.hand.flywheel === null;
+}
+
+/** Lets the pressure left in the line sink past seat, needle and joints; the liquid's modulus makes it exponential. */
+function sinkLine(def: SetDefinition, state: SimState, seconds: number): void {
+  const { line, condition } = state;
+  if (lineOpening(state) !== 'tight') return;
+  const volume = def.line.volume + def.pump.retraction;
+  const leak = condition.seatLeak + condition.guideLeak + jointLeak(def, state);
+  const rest = Math.max(0, volume - line.air);
+  const excess = line.liquid - rest;
+  if (excess > 0) line.liquid = rest + excess * exp((-seconds * leak * def.line.bulkModulus) / volume);
+  line.pressure = linePressure(volume, line.liquid, line.air, AMBIENT, def.line.bulkModulus);
+  // a seat that does not hold lets the line run back into the pump as far as the air will follow
+  if (condition.seatLeak > 1e-14) {
+    const drained = Math.min(line.liquid, condition.seatLeak * 3000 * seconds);
+    line.liquid -= drained;
+    line.air = Math.min(volume, line.air + drained);
+  }
+}
+
+/**
+ * Lets `seconds` pass on a set whose crank is at rest: compression leaks away, line pressure sinks, solvent
+ * works, what is open runs out. Shorter than a step counts as one step.
+ */
+export function passTime(def: SetDefinition, state: SimState, seconds: number, events: SimEvent[]): void {
+  if (!atRest(state) || seconds <= 0) return;
+  state.step += Math.max(1, Math.round(seconds / STEP));
+  const m = machineOf(def);
+  weatherOf(def, state.condition.ambient);
+  if (seconds > 2 && valvesShut(def, state.engine.theta)) {
+    const volume = volumeAt(def, m, state.engine.theta);
+    fillCylinder(def, state, volume, AMBIENT, state.condition.ambient);
+  }
+  sinkLine(def, state, seconds);
+  soakPair(def, state, seconds);
+  if (isBleeding(def, state)) {
+    for (let t = 0; t < Math.min(seconds, 60); t += STEP) runSupply(def, state, STEP, events);
+  }
+  const lost = drainWhileWaiting(def, state, seconds);
+  if (lost > 1e-6) events.push({ kind: 'spilled', volume: lost, caught: state.place.trayUnder });
+}
