@@ -26,9 +26,9 @@ const contactLine = defineLaw({
   source: hertz,
   inputs: [
     ['force', 'F', 'N', 0, 1e6],
-    ['youngs1', 'E1', 'Pa', 1e8, 1e12],
+    ['youngs1', 'E1', 'Pa', 1e6, 1e18],
     ['poisson1', 'nu1', '1', 0, 0.5],
-    ['youngs2', 'E2', 'Pa', 1e8, 1e12],
+    ['youngs2', 'E2', 'Pa', 1e6, 1e18],
     ['poisson2', 'nu2', '1', 0, 0.5],
     ['length', 'Lc', 'm', 1e-4, 1],
     ['radius', 'Rr', 'm', 1e-4, 10],
@@ -54,9 +54,9 @@ const contactBall = defineLaw({
   source: hertz,
   inputs: [
     ['force', 'F', 'N', 0, 1e6],
-    ['youngs1', 'E1', 'Pa', 1e8, 1e12],
+    ['youngs1', 'E1', 'Pa', 1e6, 1e18],
     ['poisson1', 'nu1', '1', 0, 0.5],
-    ['youngs2', 'E2', 'Pa', 1e8, 1e12],
+    ['youngs2', 'E2', 'Pa', 1e6, 1e18],
     ['poisson2', 'nu2', '1', 0, 0.5],
     ['radius', 'R', 'm', 1e-5, 10],
   ],
