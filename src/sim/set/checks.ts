@@ -14,8 +14,8 @@ import type { SimState } from './state.ts';
 type Values = Record<string, number | string | boolean>;
 /** Pressure at which a fine jet goes through skin, Pa (about 7 bar: hand-surgery texts). */
 const SKIN = 690_000;
-/** Thumb force with which a plunger is tried, N. */
-const THUMB = 40;
+/** Push with which a plunger is tried against its spring, N. */
+const TRY = 160;
 
 function refuse(check: CheckId, by: string, events: SimEvent[]): null {
   events.push({ kind: 'refused', act: 'check', code: 'cannotReach', by: by || check });
@@ -113,8 +113,8 @@ function pumpSide(def: SetDefinition, state: SimState, what: CheckId, events: Si
       if (!loose) return refuse(what, 'pump', events);
       if (parts.plunger !== 'fitted') return refuse(what, 'plunger', events);
       const need = springForce(def, state, pump.travel) + staticFriction(def, state);
-      const stuck = pump.travel > 1e-3 || need > def.hand.push;
-      return { moves: !stuck, holdForce: Math.min(need, THUMB * 4), travel: pump.travel };
+      const stuck = pump.travel > 1e-3 || need > TRY;
+      return { moves: !stuck, holdForce: Math.min(need, TRY), travel: pump.travel };
     }
     case 'freeSlide': {
       if (!loose) return refuse(what, 'pump', events);

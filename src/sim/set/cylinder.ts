@@ -120,13 +120,27 @@ export function moveGas(
   engine.pressure = (engine.mass * gas.gasConstant * engine.temperature) / v1;
 }
 
+/** Mean piston speed at which the delay is taken as the correlation gives it, m/s: about 200 r/min here. */
+const CRANKING_PISTON = 0.44;
+
+/**
+ * Share of the delay that is left at a mean piston speed (m/s): mixing gets quicker with speed. The shape is the
+ * speed term of Hardenberg and Hase (SAE 790493, from memory), which in milliseconds is (0.36 + 0.22 Sp)/Sp; it
+ * is set to 1 at cranking, where the default correlation was chosen, and never lengthens the delay.
+ */
+export function mixingShare(pistonSpeed: number): number {
+  if (pistonSpeed <= CRANKING_PISTON) return 1;
+  return (0.36 / pistonSpeed + 0.22) / (0.36 / CRANKING_PISTON + 0.22);
+}
+
 /** Runs the ignition integral on and lights the charge when delay, heat, fuel and crank angle allow it. */
 export function ignite(def: SetDefinition, state: SimState, dt: number, events: SimEvent[]): void {
   const { engine, supply } = state;
   if (!engine.sprayed || engine.firedAt !== null || !valvesShut(def, engine.theta)) return;
   const limits = def.combustion;
   if (engine.theta > limits.latestIgnition) return;
-  const delay = wolferDelay(engine.pressure, engine.temperature);
+  const pistonSpeed = (def.crank.stroke * Math.abs(engine.omega)) / PI;
+  const delay = wolferDelay(engine.pressure, engine.temperature) * mixingShare(pistonSpeed);
   engine.delayIntegral += dt / delay;
   if (engine.delayIntegral < 1 || engine.temperature < limits.leastTemperature) return;
   if (engine.fuelWaiting < limits.leastFuel || supply.water > def.supply.bowlVolume) return;

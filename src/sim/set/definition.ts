@@ -161,8 +161,8 @@ export const setSchema = v.strictObject({
     bleedScrew: joint,
   }),
   materials: v.record(text, numbers('density', 'modulus')),
-  /** Drawing dimensions, m, by part. */
-  shapes: v.record(text, v.record(text, positive)),
+  /** Drawing dimensions and positions along the part's own axis, m, by part. */
+  shapes: v.record(text, v.record(text, v.pipe(v.number(), v.finite()))),
 });
 
 /** The validated set definition; see setSchema. */

@@ -1,7 +1,7 @@
 import { PI } from '../laws/maths.ts';
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
-import { camAngle } from './kinematics.ts';
+import { camAngle, camLift } from './kinematics.ts';
 import { type SimState, STEP } from './state.ts';
 
 /** Speed at which a hand turns the flywheel, rad/s, and how stiffly it holds that speed, N.m.s/rad. */
@@ -84,7 +84,7 @@ export function tendFlywheel(def: SetDefinition, state: SimState, events: SimEve
   engine.omega = 0;
   hand.flywheel = null;
   const angle = engine.theta;
-  events.push({ kind: 'crankTurned', angle, lift: 0, resisted });
+  events.push({ kind: 'crankTurned', angle, lift: camLift(def, angle), resisted });
 }
 
 /** Crank turn still to make (rad, > 0) until the cam angle from the nose is `camTarget`. */
@@ -92,5 +92,5 @@ export function turnTo(def: SetDefinition, state: SimState, camTarget: number): 
   const left = 2 * (camTarget - camAngle(def, state.engine.theta));
   const full = 4 * PI;
   const wrapped = left - full * Math.floor(left / full);
-  return wrapped < 0.01 ? 0.01 : wrapped;
+  return Math.max(wrapped, 0.01);
 }

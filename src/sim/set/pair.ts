@@ -10,11 +10,13 @@ import {
   workBond,
 } from '../laws/bond.ts';
 import { soak } from '../laws/soak.ts';
+import type { Plunger } from '../laws/strikeMotion.ts';
 import type { PinToolId, SolventId } from './commands.ts';
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
 import { damage } from './harm.ts';
 import { springForce } from './kinematics.ts';
+import { machineOf } from './machine.ts';
 import type { SimState } from './state.ts';
 
 /** How quickly each liquid gives way to a bond, against a releasing solvent. Assumed, no source. */
@@ -63,6 +65,28 @@ export function staticFriction(def: SetDefinition, state: SimState): number {
 /** Friction on the sliding plunger, N. */
 export function kineticFriction(def: SetDefinition, state: SimState): number {
   return kineticHold(state.pump.bond, def.bond, surfaceOf(def), extraFriction(def, state));
+}
+
+/** The moving parts as the laws of blow and hand take them, or null with the plunger out. */
+export function plungerOf(def: SetDefinition, state: SimState): Plunger | null {
+  const { pump, assembly, condition } = state;
+  if (assembly.parts.plunger !== 'fitted') return null;
+  const sprung = assembly.parts.returnSpring === 'fitted' && assembly.parts.cup === 'fitted';
+  const factor = condition.springFactor;
+  return {
+    mass: def.pump.movingMass,
+    travel: pump.travel,
+    seated: 0,
+    top: def.pump.topStop,
+    spring: sprung
+      ? { preload: def.spring.preload * factor, rate: machineOf(def).springRate * factor }
+      : null,
+    bond: pump.bond,
+    law: def.bond,
+    surface: surfaceOf(def),
+    extra: extraFriction(def, state),
+    wet: pump.wet || pump.solvent !== null,
+  };
 }
 
 /** Twist that the pair holds while the spring also bears on it, N.m. */

@@ -8,7 +8,8 @@ const CAUGHT = 6;
 
 /** After a step: tells a start, a stall, a stop, a runaway and a wreck from what crank and fuel did. */
 export function tendRunning(def: SetDefinition, state: SimState, events: SimEvent[]): void {
-  const { engine, governor } = { engine: state.engine, governor: def.governor };
+  const { engine } = state;
+  const { governor } = def;
   if (!engine.running) {
     if (engine.firings >= CAUGHT && engine.omega > 0.7 * governor.idleSpeed) begin(state, events);
     return;
@@ -18,7 +19,7 @@ export function tendRunning(def: SetDefinition, state: SimState, events: SimEven
     events.push({ kind: 'ranAway', speed: engine.omega });
   }
   if (engine.omega > governor.wreckSpeed) wreck(state, events);
-  if (engine.omega <= 0 || (engine.omega < 25 && engine.firings === 0)) stop(state, events);
+  else if (engine.omega <= 0 || (engine.omega < 25 && engine.firings === 0)) stop(state, events);
 }
 
 function begin(state: SimState, events: SimEvent[]): void {

@@ -120,13 +120,17 @@ export interface HandState {
   tally: PullTally | null;
   /** Slow turning by hand: turn still to make, rad; s since the start; greatest torque met, N.m. */
   flywheel: { left: number; elapsed: number; torque: number; untilStop: boolean } | null;
-  /** Hand on the plunger: where the hand is (m), its twist (N.m) and the force felt (N, positive towards the outlet). */
+  /**
+   * Hand on the plunger: where the hand is (m), its twist (N.m), the force felt (N, positive towards the outlet),
+   * a steady push (N) and the time left of it (s), turning (rad/s), travel at the start (m), greatest force (N).
+   */
   grasp: {
     travel: number;
     twist: number;
     force: number;
     push: number;
     left: number | null;
+    turning: number;
     start: number;
     peak: number;
   } | null;

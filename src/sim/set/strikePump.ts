@@ -6,8 +6,7 @@ import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
 import { damage, hurt } from './harm.ts';
 import { springForce } from './kinematics.ts';
-import { machineOf } from './machine.ts';
-import { extraFriction, staticFriction, surfaceOf } from './pair.ts';
+import { plungerOf, staticFriction } from './pair.ts';
 import type { SimState } from './state.ts';
 
 type Strike = Extract<SimCommand, { do: 'strike' }>;
@@ -41,14 +40,7 @@ function landsOn(def: SetDefinition, state: SimState, target: StrikeTarget): 'bo
 }
 
 function blow(def: SetDefinition, state: SimState, command: Strike, onto: 'body' | 'plunger'): StrikeResult {
-  const { pump, assembly, condition } = state;
-  const spring =
-    assembly.parts.returnSpring === 'fitted' && assembly.parts.cup === 'fitted'
-      ? {
-          preload: def.spring.preload * condition.springFactor,
-          rate: machineOf(def).springRate * condition.springFactor,
-        }
-      : null;
+  const { pump } = state;
   const rest =
     pump.rest === 'viceBody' ? 'vice' : pump.rest === null || pump.rest === 'tray' ? 'cloth' : pump.rest;
   return strikeBody({
@@ -59,21 +51,7 @@ function blow(def: SetDefinition, state: SimState, command: Strike, onto: 'body'
     onto,
     support: def.blow.supports[rest],
     bodyMass: def.pump.bodyMass,
-    plunger:
-      assembly.parts.plunger === 'fitted'
-        ? {
-            mass: def.pump.movingMass,
-            travel: pump.travel,
-            seated: 0,
-            top: def.pump.topStop,
-            spring,
-            bond: pump.bond,
-            law: def.bond,
-            surface: surfaceOf(def),
-            extra: extraFriction(def, state),
-            wet: pump.wet || pump.solvent !== null,
-          }
-        : null,
+    plunger: plungerOf(def, state),
   });
 }
 

@@ -1,0 +1,59 @@
+import { advance, type Command, doCommand, type Job, openJob } from '../jobs/job.ts';
+import type { Scenario } from '../jobs/scenario.ts';
+import type { SetDefinition } from '../sim/set/definition.ts';
+import { canonical, fingerprint, hashState } from '../sim/set/snapshot.ts';
+
+/** A whole job as its acts alone; running them again gives everything else. */
+export interface Recording {
+  format: 'freestroke-recording/1';
+  setHash: string;
+  scenarioHash: string;
+  seed: number;
+  acts: { step: number; command: Command }[];
+  /** Clock at the end, and the state hash it must come to. */
+  endStep: number;
+  stateHash: string;
+}
+
+/** Writes down a job's acts. */
+export function record(def: SetDefinition, scenario: Scenario, job: Job, seed: number): Recording {
+  const acts = job.log.flatMap((entry) =>
+    entry.command ? [{ step: entry.step, command: entry.command }] : [],
+  );
+  return {
+    format: 'freestroke-recording/1',
+    setHash: fingerprint(canonical(def)),
+    scenarioHash: fingerprint(canonical(scenario)),
+    seed,
+    acts,
+    endStep: job.sim.step,
+    stateHash: hashState(job.sim),
+  };
+}
+
+/** Lets the set go on until its clock stands at `step`; a set at rest has no clock to wait for. */
+function runTo(def: SetDefinition, job: Job, step: number): void {
+  let stood = -1;
+  while (job.sim.step < step && job.sim.step !== stood) {
+    stood = job.sim.step;
+    advance(def, job, 1);
+  }
+}
+
+/**
+ * Does a recorded job again from the start. Throws RangeError when set or scenario are not the recorded ones;
+ * whether it came out the same is for the caller to see (`hashState`).
+ */
+export function replay(def: SetDefinition, scenario: Scenario, recording: Recording): Job {
+  if (recording.setHash !== fingerprint(canonical(def)))
+    throw new RangeError('setHash: another set definition');
+  if (recording.scenarioHash !== fingerprint(canonical(scenario)))
+    throw new RangeError('scenarioHash: another scenario');
+  const job = openJob(def, scenario, recording.seed);
+  for (const act of recording.acts) {
+    runTo(def, job, act.step);
+    doCommand(def, scenario, job, act.command);
+  }
+  runTo(def, job, recording.endStep);
+  return job;
+}

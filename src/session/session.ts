@@ -1,0 +1,128 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import { advance, type Command, doCommand, type Job, type JobEvent, openJob } from '../jobs/job.ts';
+import type { Scenario } from '../jobs/scenario.ts';
+import { type MarkingSheet, mark } from '../marking/mark.ts';
+import type { SetDefinition } from '../sim/set/definition.ts';
+import { copyState } from '../sim/set/snapshot.ts';
+import { type SimState, STEP } from '../sim/set/state.ts';
+import { isLive } from '../sim/set/time.ts';
+
+/** How a job is done: shown and explained, with hints on request, or marked without help. */
+export type Mode = 'guided' | 'practice' | 'assessed';
+
+/** What a click changes; what time changes stays in the model and is read from there. */
+export interface SessionView {
+  /** Counts up with every command and every event, so that panels know when to look again. */
+  revision: number;
+  live: boolean;
+  /** What came of the latest command or step that had something to tell. */
+  events: readonly JobEvent[];
+  inHand: string;
+  /** Name of the viewpoint of the bench. */
+  view: string;
+  section: boolean;
+  /** How far the pump is pulled apart along its axis, 0..1. */
+  apart: number;
+  selected: string | null;
+  sheetOpen: boolean;
+  /** Share of the rope at which the next pull lets the decompressor go, or not at all. */
+  letGoAt: number | null;
+  /** Speed of the bench's time against life: 1, or less to watch a fast thing. */
+  pace: number;
+}
+
+/** The one door to a job: every view reads from it and every act goes in through `do`. */
+export interface Session {
+  readonly definition: SetDefinition;
+  readonly scenario: Scenario;
+  readonly seed: number;
+  readonly mode: Mode;
+  readonly store: StoreApi<SessionView>;
+  /** Carries out a command; returns what happened at once. Never throws on a command that cannot be done. */
+  do(command: Command): readonly JobEvent[];
+  /** Lets `seconds` of real time go by for what moves by itself; true while something still moves. */
+  advance(seconds: number): boolean;
+  isLive(): boolean;
+  sim(): Readonly<SimState>;
+  /** The state one step back, and how far real time stands between the two, 0..1. */
+  previous(): Readonly<SimState>;
+  blend(): number;
+  job(): Readonly<Job>;
+  /** The marking sheet once the job is handed over. */
+  sheet(): MarkingSheet | null;
+  /** Changes what is looked at, never the set. */
+  look(change: Partial<Omit<SessionView, 'revision' | 'live' | 'events'>>): void;
+}
+
+/** Real time a single frame may let go by, s: after a pause the set goes on, it does not leap. */
+const LONGEST = 0.1;
+
+const firstView: SessionView = {
+  revision: 0,
+  live: false,
+  events: [],
+  inHand: 'hand',
+  view: 'set',
+  section: false,
+  apart: 0,
+  selected: null,
+  sheetOpen: false,
+  letGoAt: 0.6,
+  pace: 1,
+};
+
+/** Opens a job on a set. seed: any integer; the same seed and commands give the same states. */
+export function createSession(options: {
+  def: SetDefinition;
+  scenario: Scenario;
+  seed: number;
+  mode: Mode;
+}): Session {
+  const { def, scenario, seed, mode } = options;
+  const job = openJob(def, scenario, seed);
+  const store = createStore<SessionView>(() => ({ ...firstView }));
+  let before = copyState(job.sim);
+  let owed = 0;
+
+  const tell = (events: readonly JobEvent[]) => {
+    const { revision } = store.getState();
+    store.setState({ revision: revision + 1, live: isLive(def, job.sim), events });
+  };
+
+  return {
+    definition: def,
+    scenario,
+    seed,
+    mode,
+    store,
+    do(command) {
+      const events = doCommand(def, scenario, job, command);
+      before = copyState(job.sim);
+      // hand samples come many times a second and decide nothing
+      if (command.do !== 'handTo') tell(events);
+      return events;
+    },
+    advance(seconds) {
+      if (!isLive(def, job.sim)) {
+        owed = 0;
+        return false;
+      }
+      owed += Math.min(seconds, LONGEST) * store.getState().pace;
+      const happened: JobEvent[] = [];
+      for (; owed >= STEP; owed -= STEP) {
+        if (owed < 2 * STEP) before = copyState(job.sim);
+        happened.push(...advance(def, job, 1));
+      }
+      const live = isLive(def, job.sim);
+      if (happened.length > 0 || !live) tell(happened);
+      return live;
+    },
+    isLive: () => isLive(def, job.sim),
+    sim: () => job.sim,
+    previous: () => before,
+    blend: () => (isLive(def, job.sim) ? owed / STEP : 1),
+    job: () => job,
+    sheet: () => (job.ended ? mark(def, scenario, job) : null),
+    look: (change) => store.setState(change),
+  };
+}
