@@ -1,78 +1,72 @@
+import { arcCamLift, arcCamSlope } from '../laws/arcCam.ts';
 import { PI } from '../laws/maths.ts';
+import { type CrankContext, crankContext } from './crankContext.ts';
 import { endCycle, gasTorque, ignite, moveGas, valvesShut, volumeAt, wallCoefficient } from './cylinder.ts';
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
 import { handTorque } from './handsOnEngine.ts';
 import { moveFuel } from './injection.ts';
-import { camSlope, cupTravel, springForce } from './kinematics.ts';
-import { type Machine, machineOf, type Weather, weatherOf } from './machine.ts';
-import { kineticFriction, staticFriction, workPair } from './pair.ts';
+import { AMBIENT } from './machine.ts';
+import { workPair } from './pair.ts';
 import { type SimState, STEP } from './state.ts';
 
-/** Crank sub-steps in one model step (0.1 ms each) and how often the wall coefficient is worked out anew. */
-export const SUBSTEPS = 100;
-const WALL_EVERY = 10;
+/** Crank sub-steps in one model step (0.2 ms each) and how often the slow coefficients are worked out anew. */
+export const SUBSTEPS = 50;
+const WALL_EVERY = 5;
 /** Film drag that limits the spring's return of a free plunger, N.s/m. Assumed, no source. */
 const FILM_DRAG = 8;
 
 /** Moves the plunger with cam, spring, bond and stops over dt; returns the force between cam and cup, N. */
-function movePlunger(def: SetDefinition, m: Machine, state: SimState, dt: number): number {
-  const { pump, assembly } = state;
-  if (pump.rest !== null || assembly.parts.plunger !== 'fitted') return 0;
+function movePlunger(c: CrankContext, state: SimState, cup: number, dt: number): number {
+  const { pump } = state;
   const old = pump.travel;
-  const cup = cupTravel(def, state);
-  const pressure = (pump.pressure - 101_325) * m.plungerArea;
-  const load = springForce(def, state, old) + pressure;
+  if (cup <= 0 && old === 0) {
+    pump.speed = 0;
+    pump.camForce = 0;
+    return 0;
+  }
+  const load = c.preload + c.rate * old + (pump.pressure - AMBIENT) * c.m.plungerArea;
+  const bonded = pump.bond.shear * c.area;
+  const still = bonded + c.extra;
+  const sliding = c.def.bond.kineticShare * bonded + c.extra;
   let next = old;
   let force = 0;
   if (cup >= old) {
-    next = Math.min(cup, def.pump.topStop);
-    if (next > old) {
-      const hold = pump.speed > 0 ? kineticFriction(def, state) : staticFriction(def, state);
-      force = Math.max(0, load + hold);
-    } else force = Math.max(0, load - staticFriction(def, state));
-  } else {
-    const hold = pump.speed < 0 ? kineticFriction(def, state) : staticFriction(def, state);
-    const spare = load - hold;
-    if (spare > 0 && old > 0) {
+    next = Math.min(cup, c.def.pump.topStop);
+    force = next > old ? load + (pump.speed > 0 ? sliding : still) : load - still;
+  } else if (old > 0) {
+    const spare = load - (pump.speed < 0 ? sliding : still);
+    if (spare > 0) {
       next = Math.max(0, cup, old - (spare / FILM_DRAG) * dt);
       if (next === cup) force = spare;
     }
   }
-  if (next !== old) workPair(def, state, next - old);
+  if (next !== old && bonded > 0) workPair(c.def, state, next - old);
   pump.speed = (next - old) / dt;
   pump.travel = next;
-  pump.camForce = force;
-  return force;
-}
-
-function friction(def: SetDefinition, w: Weather, omega: number): number {
-  const { frictionBase, frictionSpeed } = def.crank;
-  return frictionBase * (0.6 + 0.4 * w.oil) + frictionSpeed * w.oil * Math.abs(omega);
-}
-
-function loadTorque(def: SetDefinition, state: SimState): number {
-  if (state.place.loadIsolated) return 0;
-  const speed = Math.min(1.2, Math.max(0, state.engine.omega) / def.governor.ratedSpeed);
-  return def.load.ratedTorque * speed * speed;
+  pump.camForce = Math.max(0, force);
+  return pump.camForce;
 }
 
 /** Adds torque over dt with dry friction that can hold the crank but never turn it. */
-function turn(def: SetDefinition, w: Weather, state: SimState, drive: number, dt: number): void {
+function turn(c: CrankContext, state: SimState, drive: number, dt: number): void {
   const { engine } = state;
-  const inertia = def.crank.inertia;
+  const inertia = c.def.crank.inertia;
+  const held = Math.abs(drive) <= c.breakaway;
   if (engine.omega === 0) {
-    const hold = def.crank.breakaway * w.oil;
-    if (Math.abs(drive) <= hold) return;
-    engine.omega = ((drive - Math.sign(drive) * hold) / inertia) * dt;
+    if (!held) engine.omega = ((drive - Math.sign(drive) * c.breakaway) / inertia) * dt;
     return;
   }
   const sense = Math.sign(engine.omega);
-  const drag = friction(def, w, engine.omega);
-  let next = engine.omega + ((drive - sense * drag) / inertia) * dt;
-  if (next * sense < 0 && Math.abs(drive) <= def.crank.breakaway * w.oil) next = 0;
-  if (Math.abs(next) < 0.02 && Math.abs(drive) <= def.crank.breakaway * w.oil) next = 0;
-  engine.omega = next;
+  const drag = c.dragDry + c.dragRising * Math.abs(engine.omega);
+  const next = engine.omega + ((drive - sense * drag) / inertia) * dt;
+  engine.omega = held && (next * sense < 0 || Math.abs(next) < 0.02) ? 0 : next;
+}
+
+function loadTorque(c: CrankContext, omega: number): number {
+  if (c.load === 0 || omega <= 0) return 0;
+  const share = Math.min(1.2, omega / c.def.governor.ratedSpeed);
+  return c.load * share * share;
 }
 
 function wrap(state: SimState): void {
@@ -92,37 +86,40 @@ export function turnCrank(
   substeps = SUBSTEPS,
   drivenAt: number | null = null,
 ): void {
-  const m = machineOf(def);
-  const w = weatherOf(def, state.condition.ambient);
-  const { engine, hand } = state;
+  const c = crankContext(def, state);
+  const { m } = c;
+  const { engine, pump } = state;
   const dt = STEP / SUBSTEPS;
   let volume = volumeAt(def, m, engine.theta);
-  let wall = wallCoefficient(def, state, volume);
-  let camForce = state.pump.camForce;
+  let wall = 0;
+  // fuel that stands still only sinks away slowly: that is settled once for all the time it stood
+  let stood = 0;
   for (let i = 0; i < substeps; i += 1) {
     if (i % WALL_EVERY === 0) wall = wallCoefficient(def, state, volume);
-    const drive =
-      gasTorque(def, m, state) -
-      camForce * camSlope(def, engine.theta) -
-      loadTorque(def, state) +
-      handTorque(def, state, dt);
-    if (drivenAt === null) turn(def, w, state, drive, dt);
-    else engine.omega = drivenAt;
+    if (drivenAt !== null) engine.omega = drivenAt;
+    else {
+      const cam =
+        pump.camForce === 0 ? 0 : (pump.camForce * arcCamSlope(m.cam, m.camAtTop + engine.theta / 2)) / 2;
+      const drive = gasTorque(def, m, state) - cam - loadTorque(c, engine.omega) + handTorque(def, state, dt);
+      turn(c, state, drive, dt);
+    }
     const dTheta = engine.omega * dt;
     const before = engine.theta;
     engine.theta += dTheta;
     const next = volumeAt(def, m, engine.theta);
-    const wasShut = valvesShut(def, before);
-    moveGas(def, m, w, state, volume, next, dTheta, wall, dt);
+    moveGas(c, state, volume, next, dTheta, wall, dt);
     volume = next;
-    const travel = state.pump.travel;
-    camForce = movePlunger(def, m, state, dt);
-    if (state.pump.rest === null) moveFuel(def, m, w, state, travel, state.pump.travel, dt);
+    if (c.fitted) {
+      const travel = pump.travel;
+      movePlunger(c, state, arcCamLift(m.cam, m.camAtTop + engine.theta / 2) - c.lost, dt);
+      stood = moveFuel(c, state, travel, pump.travel, dt, stood);
+    }
     ignite(def, state, dt, events);
-    if (wasShut && engine.theta >= def.crank.exhaustOpens) endCycle(state);
+    if (engine.theta >= def.crank.exhaustOpens && valvesShut(def, before)) endCycle(state);
     wrap(state);
-    if (hand.tally) keepTally(state, before, dTheta);
+    if (state.hand.tally) keepTally(state, before, dTheta);
   }
+  if (stood > 0) moveFuel(c, state, pump.travel, pump.travel, 0, stood);
 }
 
 function keepTally(state: SimState, before: number, dTheta: number): void {

@@ -3,6 +3,7 @@ import { gasOrificeFlow } from '../laws/gasFlow.ts';
 import { wolferDelay } from '../laws/ignitionDelay.ts';
 import { PI } from '../laws/maths.ts';
 import { annandCoefficient } from '../laws/wallHeat.ts';
+import type { CrankContext } from './crankContext.ts';
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
 import { AMBIENT, type Machine, type Weather } from './machine.ts';
@@ -82,9 +83,7 @@ function burn(def: SetDefinition, w: Weather, state: SimState, dTheta: number): 
  * The adiabatic part uses the series of (v0/v1)^(gamma-1), exact to third order in the change.
  */
 export function moveGas(
-  def: SetDefinition,
-  m: Machine,
-  w: Weather,
+  c: CrankContext,
   state: SimState,
   v0: number,
   v1: number,
@@ -92,6 +91,7 @@ export function moveGas(
   wall: number,
   dt: number,
 ): void {
+  const { def, m, w } = c;
   const { engine, condition, control } = state;
   if (!valvesShut(def, engine.theta)) {
     exchange(def, state, v1);

@@ -1,6 +1,5 @@
 import { arcCamLift, arcCamSlope } from '../laws/arcCam.ts';
-import { helixStroke } from '../laws/helix.ts';
-import { atan2, PI } from '../laws/maths.ts';
+import { PI } from '../laws/maths.ts';
 import type { SetDefinition } from './definition.ts';
 import { machineOf } from './machine.ts';
 import type { SimState } from './state.ts';
@@ -28,13 +27,6 @@ export function cupTravel(def: SetDefinition, state: SimState): number {
   const { shimThickness, parts } = state.assembly;
   const pack = parts.shims === 'fitted' ? shimThickness : 0;
   return camLift(def, state.engine.theta) - (pack - def.pump.nominalShim) - state.condition.bruise;
-}
-
-/** Effective stroke for a plunger turned by `turn` rad, m; a plunger half a turn out has no helix at the port. */
-export function strokeOf(def: SetDefinition, state: SimState): number {
-  if (state.pump.turnedHalf) return def.pump.topStop - def.pump.portLift;
-  const lead = atan2(def.pump.helixTangent, 1);
-  return helixStroke(def.pump.plungerDiameter, lead, state.pump.turn);
 }
 
 /** Force of the return spring on the plunger towards the cam, N; zero when it is not fitted. */
