@@ -51,8 +51,7 @@ export function residualDepth(block: Block, deepest: number): number {
 export function unloadingForce(block: Block, x: number, deepest: number): number {
   if (block.kind === 'wood') {
     const e2 = block.restitution * block.restitution;
-    const force = block.stiffness * (deepest - (deepest - x) / e2);
-    return force > 0 ? force : 0;
+    return Math.max(0, block.stiffness * (deepest - (deepest - x) / e2));
   }
   const spring = deepest <= flowApproach(block) ? deepest : elasticPart(block, deepest);
   const share = (x - deepest + spring) / spring;

@@ -73,7 +73,7 @@ export function slidingFriction(
 
 /** How near an axial force (N) and a twist (N m) together are to breaking a hold (N): it breaks at 1 or more. One shear stress vector on one surface. */
 export function breakRatio(force: number, twist: number, hold: number, radius: number): number {
-  if (hold <= 0) return force === 0 && twist === 0 ? 0 : Number.POSITIVE_INFINITY;
+  if (hold * radius <= 0) return force === 0 && twist === 0 ? 0 : Number.POSITIVE_INFINITY;
   const axial = force / hold;
   const round = twist / (hold * radius);
   return axial * axial + round * round;

@@ -168,13 +168,12 @@ function kick(
     }
     motion.sliding = motion.load > 0 ? 1 : -1;
     motion.bond = slipBond(motion.bond, plunger.law);
-  }
+  } else motion.load = 0;
   const friction =
     -motion.sliding *
     slidingFriction(motion.bond, plunger.law, plunger.surface, plunger.extra, Math.abs(motion.slip));
   const ofBody = (onBody + spring - friction) / bodyMass;
   const ofPlunger = (onPlunger - spring + friction) / plunger.mass;
-  motion.load = 0;
   motion.bodySpeed += ofBody * dt;
   motion.slip += (ofPlunger - ofBody) * dt;
   if (motion.slip * motion.sliding <= 0) joinPlunger(bodyMass, plunger, motion);

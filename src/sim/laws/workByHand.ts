@@ -134,14 +134,14 @@ function handStep(plunger: Plunger, grip: HandGrip, hold: Hold, force: number): 
  * Speed at which the hand turns the plunger, rad/s.
  *
  * Friction points against the whole motion, so a twist weaker than the friction still turns a plunger that slides:
- * by the slope tan = T/sqrt(Tk^2 - T^2) of the sliding speed (given as speed over radius, rad/s).
+ * by the slope T/sqrt(Tk^2 - T^2) of the sliding speed (given as speed over radius, rad/s).
  */
 function turningSpeed(grip: HandGrip, frictionTwist: number, sliding: number): number {
   const twist = Math.abs(grip.twist);
   if (twist === 0) return 0;
-  if (twist >= frictionTwist) return grip.turnSpeed;
-  const across = Math.sqrt(frictionTwist * frictionTwist - twist * twist);
-  return Math.min(grip.turnSpeed, (sliding * twist) / across);
+  const share = frictionTwist > 0 ? twist / frictionTwist : 1;
+  if (share >= 1) return grip.turnSpeed;
+  return Math.min(grip.turnSpeed, (sliding * share) / Math.sqrt(1 - share * share));
 }
 
 /**
