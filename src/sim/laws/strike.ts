@@ -16,6 +16,8 @@ import { supportForceLeft } from './supports.ts';
 export const STRIKE_STEP = 2e-6;
 /** A blow is followed no longer than this, s; what a hand's or a cloth's return can still do is over by then. */
 const LONGEST = 0.025;
+/** Shaking weaker than the plunger's own weight, which the model leaves out, is rest; m/s2. */
+const WEIGHT = 9.81;
 /** Most samples in a trace. */
 const TRACE_LENGTH = 120;
 
@@ -119,6 +121,7 @@ function isQuiet(input: StrikeInput, motion: StrikeMotion, tally: Tally): boolea
   const left =
     (plunger.mass / mass) *
     supportForceLeft(input.support, mass, sense * motion.body, sense * motion.bodySpeed);
+  if (left < WEIGHT * plunger.mass) return true;
   const push = springPush(plunger.spring, motion.travel);
   const most = unstopped(plunger, motion.travel, left - push);
   const least = unstopped(plunger, motion.travel, -left - push);
