@@ -89,7 +89,16 @@ export function bleedStrokes(
   if (air <= airLeft) return 0;
   if (slug >= 1) return (air - airLeft) / perStroke;
   const mixed = 1 - slug;
-  return (V / (mixed * perStroke)) * ln((slug + (mixed * air) / V) / (slug + (mixed * airLeft) / V));
+  const outAtEnd = slug + (mixed * airLeft) / V;
+  if (outAtEnd <= 0) return Number.POSITIVE_INFINITY;
+  return (V / (mixed * perStroke)) * lnRatio((mixed * (air - airLeft)) / V, outAtEnd);
+}
+
+/** ln((more + base)/base) for positive numbers, by its series where `more` is so small that the ratio has no digits. */
+function lnRatio(more: number, base: number): number {
+  const u = more / base;
+  if (u < 1e-5) return u * (1 - u / 2 + (u * u) / 3);
+  return u < 1 ? ln(1 + u) : ln(more + base) - ln(base);
 }
 
 /**

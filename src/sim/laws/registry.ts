@@ -1,14 +1,24 @@
 import { camLaws } from './book/camLaws.ts';
+import { damageLaws } from './book/damageLaws.ts';
 import { engineLaws } from './book/engineLaws.ts';
 import { fluidLaws } from './book/fluidLaws.ts';
+import { freeingLaws } from './book/freeingLaws.ts';
 import { partLaws } from './book/partLaws.ts';
 import { pumpLaws } from './book/pumpLaws.ts';
 import type { Law } from './law.ts';
 
 export type { Law, LawInput, LawOutput } from './law.ts';
 
-/** Every law of the book, in the order in which the machine is met: cam to thread. */
-export const laws: readonly Law[] = [...camLaws, ...partLaws, ...pumpLaws, ...fluidLaws, ...engineLaws];
+/** Every law of the book: cam, springs and contacts, pump and line, fuel, cylinder, freeing a stuck plunger, damage. */
+export const laws: readonly Law[] = [
+  ...camLaws,
+  ...partLaws,
+  ...pumpLaws,
+  ...fluidLaws,
+  ...engineLaws,
+  ...freeingLaws,
+  ...damageLaws,
+];
 
 /** Outputs of a law, or the reasons why it was not run. */
 export type LawResult =

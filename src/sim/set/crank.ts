@@ -10,9 +10,9 @@ import { AMBIENT } from './machine.ts';
 import { workPair } from './pair.ts';
 import { type SimState, STEP } from './state.ts';
 
-/** Crank sub-steps in one model step (0.2 ms each) and how often the slow coefficients are worked out anew. */
+/** Crank sub-steps in one model step (0.2 ms each), and how many are taken as one while nothing is shut or pumping. */
 export const SUBSTEPS = 50;
-const WALL_EVERY = 5;
+const QUIET = 5;
 /** Film drag that limits the spring's return of a free plunger, N.s/m. Assumed, no source. */
 const FILM_DRAG = 8;
 
@@ -76,6 +76,17 @@ function wrap(state: SimState): void {
 }
 
 /**
+ * True when the next QUIET sub-steps can be one: a valve of the engine stays open, the plunger stands below its
+ * ports and the needle is shut, so that only slow torques act.
+ */
+function isQuiet(c: CrankContext, state: SimState, ahead: number): boolean {
+  const { engine, pump, line } = state;
+  if (line.needleOpen || pump.travel > c.def.pump.portLift * 0.5 || state.hand.flywheel) return false;
+  const theta = engine.theta + engine.omega * ahead;
+  return !valvesShut(c.def, engine.theta) && !valvesShut(c.def, theta) && Math.abs(theta) < 2 * PI;
+}
+
+/**
  * Moves crank, gas, plunger and fuel through one model step (STEP s) in fixed sub-steps; the events of firing
  * are appended. drivenAt: a speed in rad/s at which something outside turns the crank, whatever the torque.
  */
@@ -89,13 +100,16 @@ export function turnCrank(
   const c = crankContext(def, state);
   const { m } = c;
   const { engine, pump } = state;
-  const dt = STEP / SUBSTEPS;
+  const fine = STEP / SUBSTEPS;
   let volume = volumeAt(def, m, engine.theta);
   let wall = 0;
   // fuel that stands still only sinks away slowly: that is settled once for all the time it stood
   let stood = 0;
-  for (let i = 0; i < substeps; i += 1) {
-    if (i % WALL_EVERY === 0) wall = wallCoefficient(def, state, volume);
+  for (let i = 0; i < substeps; ) {
+    const stride = i + QUIET <= substeps && isQuiet(c, state, QUIET * fine) ? QUIET : 1;
+    const dt = stride * fine;
+    if (stride === 1 && (wall === 0 || i % QUIET === 0)) wall = wallCoefficient(def, state, volume);
+    i += stride;
     if (drivenAt !== null) engine.omega = drivenAt;
     else {
       const cam =

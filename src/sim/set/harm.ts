@@ -1,8 +1,9 @@
 import type { SimEvent } from './events.ts';
 import type { HurtKind, SimState } from './state.ts';
 
-/** Records damage to a part and tells it. */
+/** Records damage to a part and tells it, the first time that it is done; the same again only makes it worse. */
 export function damage(state: SimState, part: string, what: string, events: SimEvent[]): void {
+  if (state.damage.some((d) => d.part === part && d.what === what)) return;
   state.damage.push({ part, what, at: state.step });
   events.push({ kind: 'damaged', part, what });
 }

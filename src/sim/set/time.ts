@@ -5,7 +5,7 @@ import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
 import { jointLeak, lineOpening } from './lineState.ts';
 import { AMBIENT, machineOf, weatherOf } from './machine.ts';
-import { soakPair } from './pair.ts';
+import { settleLoose, soakPair } from './pair.ts';
 import { type SimState, STEP } from './state.ts';
 import { drainWhileWaiting, isBleeding, runSupply } from './supply.ts';
 
@@ -60,6 +60,7 @@ export function passTime(def: SetDefinition, state: SimState, seconds: number, e
   }
   sinkLine(def, state, seconds);
   soakPair(def, state, seconds);
+  if (state.pump.rest !== null) settleLoose(def, state, events);
   if (isBleeding(def, state)) {
     for (let t = 0; t < Math.min(seconds, 60); t += STEP) runSupply(def, state, STEP, events);
   }
