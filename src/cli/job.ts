@@ -1,0 +1,44 @@
+import { realpathSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { checkCommand } from './check.ts';
+import { type CommandResult, lawCommand } from './law.ts';
+import { playCommand } from './play.ts';
+import { failed, succeeded } from './result.ts';
+import { traceCommand } from './trace.ts';
+
+const usage = [
+  'npm run job -- COMMAND ...',
+  '  check FILE...                                    validates jobs and set definitions',
+  '  play FILE --by careful|hasty|wrong-end|nobody [--seed N] [--json]',
+  '                                                   a scripted worker does the job; prints the marks',
+  '  trace FILE --degrees 720 --csv                   crank angle by crank angle, the set turned at cranking speed',
+  '  law [ID [JSON]]                                  lists the laws, or runs one',
+];
+
+const commands: ReadonlyMap<string, (args: string[]) => CommandResult> = new Map([
+  ['check', checkCommand],
+  ['play', playCommand],
+  ['trace', traceCommand],
+  ['law', lawCommand],
+]);
+
+/** Runs one terminal command; the arguments are those after `npm run job --`. */
+export function runJobCommand(args: string[]): CommandResult {
+  const [name, ...rest] = args;
+  if (name === undefined || name === 'help' || name === '--help') return succeeded(...usage);
+  const command = commands.get(name);
+  if (command) return command(rest);
+  return failed([
+    { path: 'COMMAND', found: JSON.stringify(name), expected: [...commands.keys()].join(', ') },
+  ]);
+}
+
+const calledAs = process.argv[1];
+if (calledAs !== undefined && realpathSync(calledAs) === realpathSync(fileURLToPath(import.meta.url))) {
+  // a reader that has seen enough (head, less) closes the pipe; that is no fault
+  process.stdout.on('error', () => process.exit());
+  const { code, out, err } = runJobCommand(process.argv.slice(2));
+  if (out.length > 0) process.stdout.write(`${out.join('\n')}\n`);
+  if (err.length > 0) process.stderr.write(`${err.join('\n')}\n`);
+  process.exitCode = code;
+}

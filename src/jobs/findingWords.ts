@@ -1,0 +1,105 @@
+import type { Finding } from './card.ts';
+import type { FindingCode } from './findings.ts';
+import {
+  cubicMillimetres,
+  degrees,
+  millilitres,
+  millimetres,
+  newtons,
+  quantity,
+  revolutions,
+} from './quantity.ts';
+
+type Read = (key: string) => number;
+type Say = (read: Read, values: Finding['values']) => string;
+
+const joints: Readonly<Record<string, string>> = {
+  pipeAtPump: 'the union at the pump',
+  pipeAtInjector: 'the union at the injector',
+  holder: 'the delivery-valve holder',
+};
+
+/** Damage that can be seen on a plunger held to the light. */
+function faceText(values: Finding['values']): string {
+  const marks: [string, string][] = [
+    ['scored', 'scored'],
+    ['chipped', 'helix chipped'],
+    ['bruised', 'foot or body bruised'],
+    ['worn', 'worn bright over the helix'],
+  ];
+  const seen = marks.filter(([key]) => values[key] === true).map(([, word]) => word);
+  return `Plunger held to the light: ${seen.length > 0 ? seen.join(', ') : 'marked'}.`;
+}
+
+const sayings: Record<FindingCode, Say> = {
+  compressionFelt: (read) =>
+    `Compression: the crank stopped ${degrees(Math.abs(read('stoppedAt')))} ${read('stoppedAt') < 0 ? 'before' : 'after'} top dead centre${read('peakForce') > 0 ? ` against ${newtons(read('peakForce'))} at the cord` : ''}.`,
+  compressionWeak: (read) =>
+    `Compression weak: with the lever let go it spun on for ${read('turns').toFixed(1)} turns.`,
+  crankSpun: (read) =>
+    `Lever held open: it spins freely, ${read('turns').toFixed(1)} turns, ${revolutions(read('peakSpeed'))} at most.`,
+  creakHeard: (read) => `Injector heard to creak, ${read('creaks')} times in the pull.`,
+  noCreak: () => 'No creak from the injector.',
+  fuelAtUnion: (read) => `At the slack union: ${cubicMillimetres(read('fuel'))} of fuel, no bubbles.`,
+  bubblesAtUnion: (read) => `At the slack union: ${cubicMillimetres(read('fuel'))} of fuel, with bubbles.`,
+  noFuelAtUnion: () => 'At the slack union: nothing comes.',
+  airClear: () => 'Air element clean.',
+  airBlocked: (read) => `Air element blocked, about ${Math.round(100 * read('blocked'))} in a hundred.`,
+  tankHasFuel: (read) => `Tank: ${millilitres(read('volume'))} of fuel.`,
+  tankEmpty: () => 'Tank empty.',
+  ventOpen: () => 'Vent in the cap open.',
+  ventBlocked: () => 'Vent in the cap blocked.',
+  bowlClean: () => 'Filter bowl: no water, no dirt.',
+  bowlWater: (read) => `Filter bowl: ${millilitres(read('water'))} of water.`,
+  bowlDirty: () => 'Filter choked with dirt.',
+  hoseFlows: (read) => `Fuel runs from the hose, ${quantity(read('flow') * 6e7, 'ml a minute', 0)}.`,
+  hoseFlowsPoorly: (read) =>
+    `Fuel only dribbles from the hose, ${quantity(read('flow') * 6e7, 'ml a minute', 0)}.`,
+  hoseDry: () => 'Nothing runs from the hose.',
+  pinFollows: (read) => `Control pin follows the throttle, ${millimetres(Math.abs(read('pin')))}.`,
+  pinStays: () => 'Throttle moved from end to end: the control pin stays where it is.',
+  pinOutOfSlot: (read) =>
+    `Control pin out of the fork’s slot: fork ${millimetres(Math.abs(read('fork')))}, pin nothing.`,
+  stopLeverAtRun: () => 'Stop lever at run.',
+  stopLeverAtStop: () => 'Stop lever at stop.',
+  stopProved: () => 'Stop lever brings the pin to no delivery.',
+  stopNotProved: () => 'Stop lever does not bring the pin to no delivery.',
+  cupRecessed: (read) =>
+    `Cup ${millimetres(read('travel'))} up in the body: the spring is compressed, ${newtons(read('springForce'))}.`,
+  cupProud: () => 'Cup standing proud: the spring is out.',
+  pinTurns: (read) => `Pin turns under a finger, ${newtons(read('pinForce'))}.`,
+  pinHeld: (read) => `Pin does not turn under a finger at ${newtons(read('pinForce'))}.`,
+  plungerMoves: (read) => `Plunger gives under the thumb at ${newtons(read('holdForce'))}.`,
+  plungerStuck: (read) =>
+    `Plunger does not give under ${newtons(read('holdForce'))}; it stands at ${millimetres(read('travel'))}.`,
+  plungerFreed: (read) => `Plunger came free, ${millimetres(Math.abs(read('slip')))} at the blow.`,
+  slidesFreely: () => 'Held at a slant the plunger slides down evenly of its own weight.',
+  slideHesitates: () => 'Held at a slant the plunger slides and stops.',
+  slideStays: () => 'Held at a slant the plunger stays where it is.',
+  faceBright: () => 'Plunger held to the light: bright and unmarked.',
+  faceScored: (_read, values) => faceText(values),
+  seatTight: () => 'Delivery valve holds on its seat.',
+  seatLeaks: () => 'Delivery valve does not hold on its seat.',
+  shimsMeasured: (read) => `Shims: ${millimetres(read('thickness'), 2)}.`,
+  gravityClear: (_read, { where }) =>
+    `Fuel runs without bubbles at ${where === 'bleedScrew' ? 'the bleed screw' : 'the holder'}.`,
+  jointsDry: () => 'Joints wiped and watched: dry.',
+  jointWeeps: (_read, { where }) => `Weeps at ${joints[String(where)] ?? 'a joint'}.`,
+  engineFired: () => 'It fired.',
+  engineStarted: () => 'It runs.',
+  engineRanAway: (read) => `It ran away, ${revolutions(read('speed'))}.`,
+  stoppedByLever: () => 'It stops at the stop lever.',
+  stalled: () => 'It died by itself.',
+  runsWell: (read) => `Runs steadily at ${revolutions(read('speed'))} and answers the throttle.`,
+  runsRough: (read) => `Runs at ${revolutions(read('speed'))}, which is not what the throttle asks for.`,
+  notRunning: () => 'It is not running.',
+};
+
+/** A finding as it stands on the card: one sentence with its number and unit. */
+export function findingText(finding: Pick<Finding, 'code' | 'values'>): string {
+  const read: Read = (key) => {
+    const value = finding.values[key];
+    return typeof value === 'number' ? value : 0;
+  };
+  return sayings[finding.code](read, finding.values);
+}

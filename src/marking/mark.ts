@@ -1,0 +1,98 @@
+import { type Job, openJob } from '../jobs/job.ts';
+import type { Scenario } from '../jobs/scenario.ts';
+import type { SetDefinition } from '../sim/set/definition.ts';
+import { eventsOf } from './judges.ts';
+import { type PartName, partNames, partWeights } from './rule.ts';
+import { rules } from './rules.ts';
+import { stopRules } from './stopWork.ts';
+import { type Story, sceneOf, tellStory } from './story.ts';
+
+/** One line of the marking sheet. earned: 0..1 of the weight; at: model step, null when it never came up. */
+export interface MarkLine {
+  readonly rule: string;
+  readonly part: PartName;
+  readonly earned: number;
+  readonly weight: number;
+  readonly reason: string;
+  readonly source: string;
+  readonly at: number | null;
+}
+
+/** An act that stops the pass, and the step at which it was first done. */
+export interface Stop {
+  readonly rule: string;
+  readonly at: number;
+}
+
+export interface MarkingSheet {
+  /** 0..100 each. */
+  readonly parts: Record<PartName, number>;
+  /** 0..100. */
+  readonly total: number;
+  readonly passMark: number;
+  readonly passed: boolean;
+  readonly started: boolean;
+  readonly stopWork: Stop[];
+  readonly lines: MarkLine[];
+  readonly damage: { part: string; what: string; at: number }[];
+  /** A new pair had to be ordered. */
+  readonly pairReplaced: boolean;
+}
+
+const tenth = (x: number): number => Math.round(x * 10) / 10;
+
+function linesOf(story: Story): MarkLine[] {
+  return rules
+    .filter((rule) => rule.applies(story.scenario))
+    .map(({ id, part, weight, reason, source, judge }) => {
+      const { earned, at } = judge(story);
+      return { rule: id, part, weight, reason, source, earned: Math.max(0, Math.min(1, earned)), at };
+    });
+}
+
+/** 0..100; a part for which the job asks nothing is whole. */
+function partMark(lines: readonly MarkLine[], part: PartName): number {
+  const own = lines.filter((line) => line.part === part);
+  const weight = own.reduce((sum, line) => sum + line.weight, 0);
+  const earned = own.reduce((sum, line) => sum + line.weight * line.earned, 0);
+  return weight === 0 ? 100 : tenth((100 * earned) / weight);
+}
+
+/** The marking sheet of a story; reads nothing but what was done and what came of it. */
+export function markStory(story: Story): MarkingSheet {
+  const lines = linesOf(story);
+  const parts: Record<PartName, number> = {
+    findingTheCause: partMark(lines, 'findingTheCause'),
+    safeWorking: partMark(lines, 'safeWorking'),
+    careOfPrecisionParts: partMark(lines, 'careOfPrecisionParts'),
+    refitAndBleeding: partMark(lines, 'refitAndBleeding'),
+    result: partMark(lines, 'result'),
+  };
+  const total = tenth(partNames.reduce((sum, part) => sum + partWeights[part] * parts[part], 0));
+  const stopWork = stopRules
+    .flatMap(({ id, find }) =>
+      find(story)
+        .slice(0, 1)
+        .map((at) => ({ rule: id, at })),
+    )
+    .sort((a, b) => a.at - b.at);
+  const started = eventsOf(story, 'started').length > 0;
+  const { passMark } = story.scenario.marking;
+  return {
+    parts,
+    total,
+    passMark,
+    passed: total >= passMark && started && stopWork.length === 0,
+    started,
+    stopWork,
+    lines,
+    damage: eventsOf(story, 'damaged').map(({ at, event }) => ({ part: event.part, what: event.what, at })),
+    pairReplaced: eventsOf(story, 'pairOrdered').length > 0,
+  };
+}
+
+/** Marks a job from its log. */
+export function mark(def: SetDefinition, scenario: Scenario, job: Job): MarkingSheet {
+  const start = sceneOf(openJob(def, scenario, job.sim.seed).sim);
+  return markStory(tellStory(def, scenario, start, job.log));
+}

@@ -1,0 +1,100 @@
+import { commandsOf, done, eventsOf, everyTime, withoutBreach } from '../judges.ts';
+import { lastTightening, pumpOn } from '../occasions.ts';
+import { commonPractice, type Judgement, ourJudgement, type Rule, whenBled } from '../rule.ts';
+import type { Story } from '../story.ts';
+
+const part = 'refitAndBleeding';
+
+/** Gravity side clear before the pipe was pumped through, after the pump went on. */
+function gravityFirst(story: Story): Judgement {
+  const on = pumpOn(story);
+  const since = on[on.length - 1]?.order ?? -1;
+  const clear = eventsOf(
+    story,
+    'bled',
+    ({ event, order }) => event.where !== 'injector' && event.clear && order > since,
+  )[0];
+  const pumped = commandsOf(story, 'pullCord', ({ order }) => order > since)[0];
+  if (clear === undefined) return { earned: 0, at: pumped?.at ?? null };
+  return { earned: pumped === undefined || clear.order <= pumped.order ? 1 : 0, at: clear.at };
+}
+
+/** The pipe was pumped with its union slack and the decompressor held until solid fuel came, then tightened. */
+function pipeBled(story: Story): Judgement {
+  const on = pumpOn(story);
+  const since = on[on.length - 1]?.order ?? -1;
+  const solid = eventsOf(
+    story,
+    'found',
+    ({ event, order }) => event.finding.code === 'fuelAtUnion' && order > since,
+  )[0];
+  if (solid === undefined) return { earned: 0, at: null };
+  const tightened = eventsOf(
+    story,
+    'jointTightened',
+    ({ event, order }) => event.joint === 'pipeAtInjector' && order > solid.order,
+  );
+  return tightened.length > 0 ? done(tightened) : { earned: 0.5, at: solid.at };
+}
+
+function heldWhileBleeding(story: Story): Judgement {
+  const on = pumpOn(story);
+  const since = on[on.length - 1]?.order ?? Number.POSITIVE_INFINITY;
+  const pulls = commandsOf(
+    story,
+    'pullCord',
+    ({ order, scene }) => order > since && scene.joints.pipeAtInjector === 'slack',
+  );
+  return everyTime(pulls, ({ scene, command }) => scene.decompressorHeld && command.letGoAt === null);
+}
+
+/** The rules on bleeding. */
+export const bleedingRules: readonly Rule[] = [
+  {
+    id: 'gravity-first',
+    part,
+    weight: 2,
+    reason: 'Tank to pump was bled by gravity before the pipe was pumped through.',
+    source: commonPractice,
+    applies: whenBled,
+    judge: gravityFirst,
+  },
+  {
+    id: 'pipe-bled',
+    part,
+    weight: 3,
+    reason: 'The pipe was pumped with its union slack until solid fuel came, and then tightened.',
+    source: commonPractice,
+    applies: whenBled,
+    judge: pipeBled,
+  },
+  {
+    id: 'lever-held-bleeding',
+    part,
+    weight: 1,
+    reason: 'The decompressor was held open while the pipe was bled.',
+    source: commonPractice,
+    applies: whenBled,
+    judge: heldWhileBleeding,
+  },
+  {
+    id: 'leaks-checked',
+    part,
+    weight: 1,
+    reason: 'The joints were looked over for leaks after they had been tightened.',
+    source: ourJudgement,
+    applies: whenBled,
+    judge: (story) => {
+      const last = lastTightening(story, 'pipeAtInjector');
+      const since = last?.order ?? Number.POSITIVE_INFINITY;
+      return withoutBreach(
+        eventsOf(
+          story,
+          'found',
+          ({ event, order }) => ['jointsDry', 'jointWeeps'].includes(event.finding.code) && order > since,
+        ).slice(-1),
+        ({ event }) => event.finding.code === 'jointsDry',
+      );
+    },
+  },
+];
