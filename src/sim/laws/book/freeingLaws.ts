@@ -86,7 +86,7 @@ const strike = defineLaw({
     ['topStop', 's_top', 'm', 0.001, 0.02],
     ['springPreload', 'F_0', 'N', 0, 1e3],
     ['springRate', 'k_s', 'N/m', 0, 1e5],
-    ['shear', 'tau_b', 'Pa', 0, 1e7],
+    ['shear', 'tau_b', 'Pa', 1, 1e7],
     ['diameter', 'd', 'm', 0.002, 0.03],
     ['length', 'L', 'm', 0.002, 0.1],
     ['kineticShare', 'Fc/Fs', '1', 0, 1],
