@@ -3,7 +3,7 @@ import { laws, runLaw } from '../sim/laws/registry.ts';
 /** What a terminal command has to say: exit code, lines for standard output, lines for standard error. */
 export type CommandResult = { code: number; out: string[]; err: string[] };
 
-function signed(entry: { name: string; symbol: string; unit: string }): string {
+function inWords(entry: { name: string; symbol: string; unit: string }): string {
   const symbol = entry.symbol && entry.symbol !== entry.name ? ` ${entry.symbol}` : '';
   return `${entry.name}${symbol} [${entry.unit}]`;
 }
@@ -12,8 +12,8 @@ function listing(): string[] {
   const lines: string[] = [];
   for (const law of laws) {
     lines.push(`${law.id}: ${law.title}`);
-    for (const input of law.inputs) lines.push(`  in   ${signed(input)} ${input.min} .. ${input.max}`);
-    for (const output of law.outputs) lines.push(`  out  ${signed(output)}`);
+    for (const input of law.inputs) lines.push(`  in   ${inWords(input)} ${input.min} .. ${input.max}`);
+    for (const output of law.outputs) lines.push(`  out  ${inWords(output)}`);
     lines.push(`  from ${law.source}`, '');
   }
   lines.push('SI units and radians throughout. law ID \'{"name": number, ...}\' runs one.');
