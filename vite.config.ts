@@ -28,6 +28,7 @@ export default defineConfig({
           name: 'unit',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
           exclude: ['tests/browser/**'],
+          setupFiles: ['tests/setup.ts'],
           testTimeout: 30_000,
           maxWorkers: 2,
           sequence: { groupOrder: 1 },
