@@ -89,6 +89,7 @@ function isQuiet(c: CrankContext, state: SimState, ahead: number): boolean {
 /**
  * Moves crank, gas, plunger and fuel through one model step (STEP s) in fixed sub-steps; the events of firing
  * are appended. drivenAt: a speed in rad/s at which something outside turns the crank, whatever the torque.
+ * perStep: sub-steps in STEP, for tests of convergence.
  */
 export function turnCrank(
   def: SetDefinition,
@@ -96,11 +97,12 @@ export function turnCrank(
   events: SimEvent[],
   substeps = SUBSTEPS,
   drivenAt: number | null = null,
+  perStep = SUBSTEPS,
 ): void {
   const c = crankContext(def, state);
   const { m } = c;
   const { engine, pump } = state;
-  const fine = STEP / SUBSTEPS;
+  const fine = STEP / perStep;
   let volume = volumeAt(def, m, engine.theta);
   let wall = 0;
   // fuel that stands still only sinks away slowly: that is settled once for all the time it stood
