@@ -3,6 +3,7 @@ import type { SetDefinition } from './definition.ts';
 import type { BlockCode } from './events.ts';
 import { staticFriction } from './pair.ts';
 import type { SimState } from './state.ts';
+import { badValue } from './values.ts';
 
 /** What stands in the way of an act, and which part or joint it is. */
 export interface Block {
@@ -105,6 +106,8 @@ const restOnly: readonly SimCommand['do'][] = [
 /** What stands in the way of a command as the set is now, or null. */
 export function blockOf(def: SetDefinition, state: SimState, command: SimCommand): Block | null {
   const { parts } = state.assembly;
+  const wrong = badValue(command);
+  if (wrong !== null) return block('badValue', wrong);
   if (restOnly.includes(command.do) && state.engine.omega !== 0) return block('engineTurning', 'engine');
   if (looseOnly.includes(command.do) && !isLoose(state)) return block('pumpOnEngine', 'pump');
   switch (command.do) {

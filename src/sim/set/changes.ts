@@ -37,6 +37,13 @@ const condition = (
   },
 });
 
+/** Fills the chamber above the plunger with air (m3, at most all of it) and fuel. */
+function fillChamber(def: SetDefinition, state: SimState, air: number): void {
+  const volume = chamberVolume(def, machineOf(def), state.pump.travel);
+  state.pump.air = Math.min(air, volume);
+  state.pump.liquid = volume - state.pump.air;
+}
+
 /** Everything that a scenario may change, by path. SI units; 0 and 1 for no and yes. */
 export const changeTable: Readonly<Record<string, Changeable>> = {
   'bond.shear': {
@@ -55,7 +62,7 @@ export const changeTable: Readonly<Record<string, Changeable>> = {
     what: 'travel at which the plunger stuck',
     apply: (def, state, to) => {
       state.pump.travel = to;
-      state.pump.liquid = chamberVolume(def, machineOf(def), to);
+      fillChamber(def, state, state.pump.air);
     },
   },
   'bond.turn': {
@@ -121,8 +128,7 @@ export const changeTable: Readonly<Record<string, Changeable>> = {
     max: 5e-7,
     what: 'air in the plunger chamber',
     apply: (def, state, to) => {
-      state.pump.air = to;
-      state.pump.liquid = chamberVolume(def, machineOf(def), state.pump.travel) - to;
+      fillChamber(def, state, to);
     },
   },
   'valve.seatLeak': condition('seatLeak', 'm3/s/Pa', 0, 1e-11, 'leak past the delivery valve'),

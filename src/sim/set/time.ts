@@ -9,6 +9,9 @@ import { settleLoose, soakPair } from './pair.ts';
 import { type SimState, STEP } from './state.ts';
 import { drainWhileWaiting, isBleeding, runSupply } from './supply.ts';
 
+/** First piece of a sinking line's time, s: a sixth of its time constant when it is sound and free of air. */
+const FIRST_PIECE = 0.5;
+
 /** Time on the set's clock, s. */
 export function clock(state: SimState): number {
   return state.step * STEP;
@@ -27,16 +30,26 @@ export function atRest(state: SimState): boolean {
   return state.engine.omega === 0 && state.hand.pull === null && state.hand.flywheel === null;
 }
 
-/** Lets the pressure left in the line sink past seat, needle and joints; the liquid's modulus makes it exponential. */
+/**
+ * Lets the pressure left in the line sink past seat, needle and joints. Each piece of the time is an exponential at
+ * the rate of its start, which is exact without air in the line; the pieces double because the sinking slows down.
+ */
 function sinkLine(def: SetDefinition, state: SimState, seconds: number): void {
   const { line, condition } = state;
   if (lineOpening(state) !== 'tight') return;
   const volume = def.line.volume + def.pump.retraction;
   const leak = condition.seatLeak + condition.guideLeak + jointLeak(def, state);
   const rest = Math.max(0, volume - line.air);
-  const excess = line.liquid - rest;
-  if (excess > 0) line.liquid = rest + excess * exp((-seconds * leak * def.line.bulkModulus) / volume);
-  line.pressure = linePressure(volume, line.liquid, line.air, AMBIENT, def.line.bulkModulus);
+  const pressure = () => linePressure(volume, line.liquid, line.air, AMBIENT, def.line.bulkModulus);
+  let left = seconds;
+  for (let piece = FIRST_PIECE; left > 0 && line.liquid > rest; piece *= 2) {
+    const dt = Math.min(piece, left);
+    const excess = line.liquid - rest;
+    const gauge = Math.max(0, pressure() - AMBIENT);
+    line.liquid = rest + excess * exp((-dt * leak * gauge) / excess);
+    left -= dt;
+  }
+  line.pressure = pressure();
   // a seat that does not hold lets the line run back into the pump as far as the air will follow
   if (condition.seatLeak > 1e-14) {
     const drained = Math.min(line.liquid, condition.seatLeak * 3000 * seconds);
