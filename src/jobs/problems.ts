@@ -71,6 +71,9 @@ export function parseJson(text: string): Outcome<unknown> {
   } catch {
     return refuse(text.trim() === '' ? 'nothing' : 'text that is not JSON', 'one JSON object');
   }
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+    return refuse(describeValue(value), 'one JSON object');
+  }
   const problems = poisonedKeys(value);
   return problems.length > 0 ? { ok: false, problems } : { ok: true, value };
 }
@@ -80,29 +83,20 @@ const pathOf = (issue: v.BaseIssue<unknown>): string => {
   return keys.length === 0 ? '(file)' : clip(keys.join('.'));
 };
 
-/** A schema's complaints as problems, in the order of the file. */
-export function problemsOf(issues: readonly v.BaseIssue<unknown>[]): Problem[] {
-  return issues.map((issue) => {
-    const last = issue.path?.[issue.path.length - 1];
-    const unknownKey = issue.type === 'strict_object' && issue.expected === 'never';
-    return {
-      path: pathOf(issue),
-      found: unknownKey
-        ? 'an unknown key'
-        : last === undefined
-          ? describeValue(issue.input)
-          : describeFound(issue),
-      expected: unknownKey ? 'no such key' : expectedWords(issue),
-    };
-  });
-}
-
-function describeFound(issue: v.BaseIssue<unknown>): string {
-  return issue.received === 'undefined' ? 'nothing' : describeValue(issue.input);
-}
-
-function expectedWords(issue: v.BaseIssue<unknown>): string {
+/** What a schema says of one value, in the words of a person. */
+function problemOf(issue: v.BaseIssue<unknown>): Problem {
+  const path = pathOf(issue);
+  const expected = issue.expected ?? '';
+  if (issue.type === 'strict_object' && expected === 'never') {
+    return { path, found: 'an unknown key', expected: 'no such key' };
+  }
+  if (issue.type === 'strict_object' && expected.startsWith('"')) {
+    return { path, found: 'nothing', expected: 'this key' };
+  }
   // a schema's own message says more than its type where one was written
-  if (!issue.message.startsWith('Invalid ')) return issue.message;
-  return issue.expected ?? 'something else';
+  const own = issue.message.startsWith('Invalid ') ? undefined : issue.message;
+  return { path, found: describeValue(issue.input), expected: own ?? (expected || 'something else') };
 }
+
+/** A schema's complaints as problems, in the order of the file. */
+export const problemsOf = (issues: readonly v.BaseIssue<unknown>[]): Problem[] => issues.map(problemOf);

@@ -65,14 +65,16 @@ function camLowWhenNutsCameOff(story: Story): Judgement {
   );
 }
 
-/** Right at every blow; with no blow at all, whole mark for a plunger that came free without one. */
+/** Right at every blow, or no blow at all; earned only by a plunger that did come free, for idle tapping is no care. */
 function everyBlow<T extends { readonly at: number }>(
   story: Story,
   blows: readonly T[],
   right: (one: T) => boolean,
 ): Judgement {
-  if (blows.length > 0) return withoutBreach(blows, right);
-  return done(eventsOf(story, 'found', ({ event }) => event.finding.code === 'plungerMoves'));
+  const free = done(eventsOf(story, 'found', ({ event }) => event.finding.code === 'plungerMoves'));
+  if (blows.length === 0) return free;
+  const judged = withoutBreach(blows, right);
+  return { earned: Math.min(judged.earned, free.earned), at: judged.at };
 }
 
 /** Blows at an end that moves nothing: how long it went on before something was changed. */
@@ -84,7 +86,7 @@ function stubbornBlows(story: Story): Judgement {
     if (row > PATIENCE) return { earned: 0, at };
   }
   const moving = eventsOf(story, 'struck', ({ event }) => event.moved);
-  return moving.length > 0 ? done(moving) : everyBlow(story, blows(story), () => false);
+  return moving.length > 0 ? done(moving) : everyBlow(story, [], () => true);
 }
 
 function workedByHand(story: Story): Judgement {
