@@ -1,0 +1,35 @@
+import { Canvas } from '@react-three/fiber';
+import { useMemo } from 'react';
+import { ACESFilmicToneMapping } from 'three';
+import type { Session } from '../session/session.ts';
+import { CameraMan } from './CameraMan.tsx';
+import { Driver } from './Driver.tsx';
+import { clearMaterial } from './look/clear.ts';
+import { windowShadow } from './look/shadow.ts';
+import { sharedUniforms, surfaceMaterial } from './look/surface.ts';
+import { buildRig } from './rig/rig.ts';
+import { useStill } from './useStill.ts';
+
+/** The bench in 3D: the set, the pump, the tools, moved by the session's model and moving it. */
+export function Bench({ session }: { session: Session }) {
+  const still = useStill();
+  const scene = useMemo(() => {
+    const shared = sharedUniforms();
+    const shadow = windowShadow(shared);
+    const rig = buildRig(session.definition, surfaceMaterial(shared), clearMaterial(shared));
+    return { shadow, rig };
+  }, [session]);
+  return (
+    <Canvas
+      frameloop="demand"
+      dpr={1}
+      gl={{ antialias: true, toneMapping: ACESFilmicToneMapping, toneMappingExposure: 1.0 }}
+      camera={{ fov: 30, near: 0.02, far: 12 }}
+      style={{ position: 'absolute', inset: 0, touchAction: 'none' }}
+    >
+      <primitive object={scene.rig.root} />
+      <CameraMan session={session} still={still} />
+      <Driver session={session} rig={scene.rig} shadow={scene.shadow} still={still} />
+    </Canvas>
+  );
+}

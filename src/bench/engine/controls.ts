@@ -1,0 +1,270 @@
+import type { BufferGeometry } from 'three';
+import type { SetDefinition } from '../../sim/set/definition.ts';
+import { dimsOf, mm } from '../form/dims.ts';
+import { block, extrude, hexagon, outline, rectangle, roundHole } from '../form/extrude.ts';
+import { revolve } from '../form/revolve.ts';
+import type { Spot } from '../form/tube.ts';
+import { joined, painted } from '../look/paints.ts';
+
+/** Pivots of the levers, engine coordinates, m. */
+export type LeverPlaces = { readonly throttle: Spot; readonly stop: Spot; readonly decompressor: Spot };
+
+/** Works out where the levers turn. */
+export function leverPlaces(def: SetDefinition): LeverPlaces {
+  const deck = dimsOf(def, 'deck');
+  const c = dimsOf(def, 'cylinder');
+  const z = deck('boxFront');
+  return {
+    throttle: [-0.05, 0.118, z],
+    stop: [0.072, 0.122, z],
+    decompressor: [-0.066, c('rockerTop') - 0.014, -c('back') + 0.018],
+  };
+}
+
+/** Angle of the throttle lever, rad about z, for a setting 0 (slow) .. 1 (fast). */
+export function throttleAngle(setting: number): number {
+  return 0.62 - 1.24 * setting;
+}
+
+/** Quadrant of the throttle with its row of detent holes; pivot at the origin. */
+export function quadrantForm(): BufferGeometry {
+  const points = Array.from({ length: 13 }, (_, i) => {
+    const a = -0.85 + (1.7 * i) / 12;
+    return [0.052 * Math.sin(a), 0.052 * Math.cos(a)] as const;
+  });
+  const plate = outline([[0.012, -0.012], ...points.reverse(), [-0.012, -0.012]], 3 * mm);
+  for (let i = 0; i <= 6; i++) {
+    const a = throttleAngle(i / 6);
+    plate.holes.push(roundHole(-0.044 * Math.sin(a), 0.044 * Math.cos(a), 1.5 * mm));
+  }
+  const screw = extrude(outline(hexagon(0.01)), 0.012, 0.6 * mm);
+  return joined([painted(extrude(plate, 2.4 * mm, 0.4 * mm, 6), 'zinc'), painted(screw, 'zinc')]);
+}
+
+/** Hand lever standing up from its pivot at the origin, with a ball at its end. */
+export function leverForm(length: number, ball: 'bakelite' | 'signRed'): BufferGeometry {
+  const arm = outline(
+    [
+      [-0.0065, -0.004],
+      [0.0065, -0.004],
+      [0.004, length],
+      [-0.004, length],
+    ],
+    0.0038,
+  );
+  const knob = revolve(
+    [
+      [0, -0.009],
+      [0.005, -0.008, 0],
+      [0.0088, -0.003, 0],
+      [0.0088, 0.003, 0],
+      [0.005, 0.008, 0],
+      [0, 0.009, 0],
+    ],
+    { chamfer: 0, segments: 22 },
+  );
+  const nut = extrude(outline(hexagon(0.011)), 6 * mm, 0.6 * mm).translate(0, 0, 2.4 * mm);
+  return joined([
+    painted(extrude(arm, 3 * mm, 0.6 * mm, 5).translate(0, 0, 4 * mm), 'zinc'),
+    painted(nut.translate(0, 0, 2 * mm), 'zinc'),
+    painted(knob.rotateX(Math.PI / 2).translate(0, length, 0.014), ball),
+  ]);
+}
+
+/** Plate behind the stop lever: two stops and a small tag. */
+export function stopPlateForm(): BufferGeometry {
+  const plate = extrude(outline(rectangle(0.034, 0.03), 4 * mm), 2.4 * mm, 0.4 * mm, 5);
+  const pegs = [-1, 1].map((s) =>
+    painted(
+      revolve(
+        [
+          [0, 0],
+          [2.2 * mm, 0],
+          [2.2 * mm, 7 * mm],
+          [0, 7 * mm],
+        ],
+        { segments: 12 },
+      )
+        .rotateX(Math.PI / 2)
+        .translate(s * 0.0125, 0.008, 2 * mm),
+      'zinc',
+    ),
+  );
+  return joined([painted(plate, 'zinc'), ...pegs]);
+}
+
+/** Decompressor: spindle boss on the rocker cover and a lever that lies forward (+z) when let go. */
+export function decompressorForm(): BufferGeometry {
+  const arm = extrude(
+    outline(
+      [
+        [-0.007, -0.006],
+        [0.055, -0.004],
+        [0.055, 0.004],
+        [-0.007, 0.006],
+      ],
+      0.004,
+    ),
+    4 * mm,
+    0.8 * mm,
+    5,
+  );
+  const knob = revolve(
+    [
+      [0, 0],
+      [0.006, 0, 1 * mm],
+      [0.0075, 0.016, 2 * mm],
+      [0, 0.018],
+    ],
+    { segments: 20 },
+  )
+    .rotateX(-Math.PI / 2)
+    .translate(0.049, 0, 0);
+  const hub = revolve(
+    [
+      [0, -0.012],
+      [0.0085, -0.012],
+      [0.0085, 0.006],
+      [0, 0.006],
+    ],
+    { segments: 24 },
+  ).rotateX(Math.PI / 2);
+  // Drawn lying along +x, spindle along z; laid so that it reaches forward from the left side of the cover.
+  return joined([painted(arm, 'zinc'), painted(knob, 'signRed'), painted(hub, 'zinc')]).rotateY(-Math.PI / 2);
+}
+
+/** Air box on its stub; the cover is a part of its own. Axis along z, cover side at the front. */
+export function airBoxForm(): BufferGeometry {
+  const can = revolve(
+    [
+      [0, 0],
+      [0.05, 0, 4 * mm],
+      [0.05, 0.05],
+      [0.047, 0.05],
+      [0.047, 0.01, 0],
+      [0, 0.01, 0],
+    ],
+    { chamfer: 1 * mm, segments: 44 },
+  );
+  const stub = revolve(
+    [
+      [0, -0.035],
+      [0.02, -0.035],
+      [0.022, 0],
+      [0, 0],
+    ],
+    { segments: 28 },
+  );
+  const stud = revolve(
+    [
+      [0, 0.01],
+      [0.003, 0.01],
+      [0.003, 0.078],
+      [0, 0.079],
+    ],
+    { segments: 12 },
+  );
+  return joined([painted(can, 'sage'), painted(stub, 'castAluminium'), painted(stud, 'zinc')]).rotateX(
+    Math.PI / 2,
+  );
+}
+
+/** Pleated paper element inside the air box. */
+export function elementForm(): BufferGeometry {
+  const pleats = outline(
+    Array.from({ length: 96 }, (_, i) => {
+      const a = (i / 96) * Math.PI * 2;
+      const r = i % 2 === 0 ? 0.042 : 0.037;
+      return [r * Math.cos(a), r * Math.sin(a)] as const;
+    }),
+  );
+  const body = extrude(pleats, 0.042, 0).translate(0, 0, 0.012);
+  const rim = revolve(
+    [
+      [0.012, 0],
+      [0.044, 0],
+      [0.044, 0.004],
+      [0.012, 0.004],
+    ],
+    { chamfer: 1 * mm, segments: 40 },
+  )
+    .rotateX(Math.PI / 2)
+    .translate(0, 0, 0.051);
+  return joined([painted(body, 'paper'), painted(rim, 'rubber')]);
+}
+
+/** Cover of the air box with its wing nut; back at z = 0. */
+export function airCoverForm(): BufferGeometry {
+  const dish = revolve(
+    [
+      [0, 0],
+      [0.0515, -0.01],
+      [0.0525, 0, 0],
+      [0.0525, 0.006, 3 * mm],
+      [0.03, 0.011, 0],
+      [0, 0.012, 0],
+    ],
+    { chamfer: 0.8 * mm, segments: 44 },
+  );
+  const hub = revolve(
+    [
+      [0, 0.011],
+      [0.006, 0.011],
+      [0.005, 0.02],
+      [0, 0.02],
+    ],
+    { segments: 16 },
+  );
+  const wing = (s: number): BufferGeometry =>
+    block(0.014, 0.009, 0.003, 1 * mm, 3 * mm)
+      .rotateZ(s * 0.3)
+      .translate(s * 0.011, 0, 0.02);
+  return joined([
+    painted(dish.rotateX(Math.PI / 2), 'sage'),
+    painted(hub.rotateX(Math.PI / 2), 'zinc'),
+    painted(wing(1), 'zinc'),
+    painted(wing(-1), 'zinc'),
+  ]);
+}
+
+/** Injector along +y from the head's face at 0: clamp, body, leak-off spigot, inlet thread with cone. */
+export function injectorForm(): BufferGeometry {
+  const body = revolve(
+    [
+      [0, -0.01],
+      [0.0085, -0.01],
+      [0.0085, 0.03],
+      [0.0105, 0.032, 0],
+      [0.0105, 0.046],
+      [0.006, 0.048, 0],
+      [0.006, 0.062, 0],
+      [0.0035, 0.065, 0],
+      [0, 0.065, 0],
+    ],
+    { segments: 28 },
+  );
+  const clamp = block(0.05, 0.009, 0.02, 1.5 * mm, 6 * mm).translate(0, 0.012, 0);
+  const nuts = [-0.018, 0.018].map((x) => {
+    const nut = extrude(outline(hexagon(0.011)), 0.008, 0.7 * mm)
+      .rotateX(-Math.PI / 2)
+      .translate(x, 0.0165, 0);
+    return painted(nut, 'zinc');
+  });
+  const spigot = revolve(
+    [
+      [0, 0],
+      [0.0028, 0],
+      [0.0024, 0.014],
+      [0, 0.014],
+    ],
+    { segments: 12 },
+  )
+    .rotateZ(Math.PI / 2)
+    .translate(-0.009, 0.039, 0);
+  return joined([
+    painted(body, 'darkSteel'),
+    painted(clamp, 'plainSteel'),
+    ...nuts,
+    painted(spigot, 'brass'),
+  ]);
+}

@@ -1,0 +1,135 @@
+import { BufferAttribute, type BufferGeometry, Color } from 'three';
+import { mergeGeometries } from 'three/examples/jsm/utils/BufferGeometryUtils.js';
+
+/** Surface patterns that the shader knows; the number is what the vertices carry. */
+const patterns = {
+  plain: 0,
+  cast: 1,
+  turned: 2,
+  wood: 3,
+  cloth: 4,
+  plaster: 5,
+  hatch: 6,
+  enamel: 7,
+  knurl: 8,
+  ground: 9,
+} as const;
+
+type Finish = {
+  readonly tint: string;
+  readonly rough: number;
+  readonly metal: number;
+  readonly pattern: keyof typeof patterns;
+};
+
+/** Every surface in the picture: colour as seen under white light, roughness, metalness, pattern. */
+const finishes = {
+  groundSteel: { tint: '#b9babb', rough: 0.3, metal: 1, pattern: 'turned' },
+  plainSteel: { tint: '#a6a7a7', rough: 0.36, metal: 1, pattern: 'ground' },
+  lappedSteel: { tint: '#cfd2d4', rough: 0.12, metal: 1, pattern: 'plain' },
+  darkSteel: { tint: '#5b5a58', rough: 0.42, metal: 1, pattern: 'plain' },
+  zinc: { tint: '#bdb9ad', rough: 0.38, metal: 1, pattern: 'plain' },
+  castIron: { tint: '#5a5651', rough: 0.58, metal: 0.75, pattern: 'cast' },
+  machinedIron: { tint: '#908d88', rough: 0.36, metal: 1, pattern: 'turned' },
+  castAluminium: { tint: '#b3b3af', rough: 0.56, metal: 0.9, pattern: 'cast' },
+  machinedAluminium: { tint: '#c9cac8', rough: 0.34, metal: 1, pattern: 'ground' },
+  sage: { tint: '#66786e', rough: 0.34, metal: 0, pattern: 'enamel' },
+  sageDark: { tint: '#4c5a53', rough: 0.4, metal: 0, pattern: 'enamel' },
+  cream: { tint: '#d9d2c1', rough: 0.4, metal: 0, pattern: 'enamel' },
+  black: { tint: '#1e2020', rough: 0.46, metal: 0, pattern: 'enamel' },
+  phosphate: { tint: '#343538', rough: 0.5, metal: 0.7, pattern: 'plain' },
+  brass: { tint: '#c79a4e', rough: 0.27, metal: 1, pattern: 'turned' },
+  copper: { tint: '#c07a54', rough: 0.34, metal: 1, pattern: 'plain' },
+  heatSteel: { tint: '#6e5a4b', rough: 0.66, metal: 0.7, pattern: 'cast' },
+  rubber: { tint: '#222223', rough: 0.82, metal: 0, pattern: 'plain' },
+  bakelite: { tint: '#1b1a1a', rough: 0.3, metal: 0, pattern: 'plain' },
+  leather: { tint: '#6d4a2f', rough: 0.7, metal: 0, pattern: 'cloth' },
+  beech: { tint: '#b98a5a', rough: 0.5, metal: 0, pattern: 'wood' },
+  ash: { tint: '#d0ac78', rough: 0.45, metal: 0, pattern: 'wood' },
+  beechBlock: { tint: '#c69c6d', rough: 0.62, metal: 0, pattern: 'wood' },
+  cotton: { tint: '#8b9093', rough: 0.95, metal: 0, pattern: 'cloth' },
+  canvas: { tint: '#6c6345', rough: 0.8, metal: 0, pattern: 'cloth' },
+  trayEnamel: { tint: '#e3ded1', rough: 0.22, metal: 0, pattern: 'plain' },
+  trayRim: { tint: '#27415a', rough: 0.25, metal: 0, pattern: 'plain' },
+  plaster: { tint: '#d6cfc2', rough: 0.95, metal: 0, pattern: 'plaster' },
+  paper: { tint: '#cbb48c', rough: 0.9, metal: 0, pattern: 'plain' },
+  card: { tint: '#cdb994', rough: 0.9, metal: 0, pattern: 'plain' },
+  bristle: { tint: '#2b2520', rough: 0.9, metal: 0, pattern: 'cloth' },
+  white: { tint: '#ece8de', rough: 0.9, metal: 0, pattern: 'cloth' },
+  signRed: { tint: '#a8402a', rough: 0.45, metal: 0, pattern: 'plain' },
+  fuel: { tint: '#d8a845', rough: 0.1, metal: 0, pattern: 'plain' },
+  dark: { tint: '#0d0d0d', rough: 0.9, metal: 0, pattern: 'plain' },
+} as const satisfies Record<string, Finish>;
+
+export type PaintId = keyof typeof finishes;
+
+const tints = new Map<PaintId, Color>();
+
+function tintOf(paint: PaintId): Color {
+  let tint = tints.get(paint);
+  if (tint === undefined) {
+    tint = new Color(finishes[paint].tint);
+    tints.set(paint, tint);
+  }
+  return tint;
+}
+
+/** Writes a finish onto a geometry's vertices (colour, roughness, metalness, pattern) and returns it. */
+export function painted(geometry: BufferGeometry, paint: PaintId, shade = 1): BufferGeometry {
+  const { rough, metal, pattern } = finishes[paint];
+  const c = tintOf(paint);
+  // Stored as square roots: eight bits of a linear colour would band in the darks.
+  const code = (x: number): number => Math.round(255 * Math.sqrt(Math.min(1, x * shade)));
+  stamp(
+    geometry,
+    [code(c.r), code(c.g), code(c.b), 255],
+    [rough * 255, metal * 255, patterns[pattern] * 16, 0],
+  );
+  return geometry;
+}
+
+/** A cut face: hatched at `angle` rad with lines `spacing` m apart (0 = drawn solid), light or full. */
+export function hatched(
+  geometry: BufferGeometry,
+  angle: number,
+  spacing: number,
+  light = false,
+): BufferGeometry {
+  const position = geometry.getAttribute('position');
+  const uv = geometry.getAttribute('uv');
+  const scale = spacing > 0 ? 1 / spacing : 0;
+  for (let i = 0; i < position.count; i++) {
+    const across = position.getX(i) * Math.sin(angle) - position.getY(i) * Math.cos(angle);
+    uv.setXY(i, across * scale, light ? 1 : 0);
+  }
+  const solid = spacing > 0 ? [225, 216, 203, 255] : [70, 74, 76, 255];
+  stamp(geometry, solid, [230, 0, patterns.hatch * 16, 0]);
+  return geometry;
+}
+
+/** One geometry from many painted ones, so that a part is one draw. */
+export function joined(list: readonly BufferGeometry[]): BufferGeometry {
+  const merged = mergeGeometries([...list], false);
+  if (merged === null) throw new Error('parts to be joined differ in their attributes');
+  for (const one of list) one.dispose();
+  return merged;
+}
+
+function stamp(geometry: BufferGeometry, tint: readonly number[], finish: readonly number[]): void {
+  const count = geometry.getAttribute('position').count;
+  const a = new Uint8Array(count * 4);
+  const b = new Uint8Array(count * 4);
+  for (let i = 0; i < count; i++) {
+    a.set(tint, i * 4);
+    b.set(finish, i * 4);
+  }
+  geometry.setAttribute('tint', new BufferAttribute(a, 4, true));
+  geometry.setAttribute('finish', new BufferAttribute(b, 4, true));
+}
+
+/** Makes painted vertices let light through (for the clear material), 0 = not at all there, 1 = solid. */
+export function clear(geometry: BufferGeometry, alpha: number): BufferGeometry {
+  const tint = geometry.getAttribute('tint');
+  for (let i = 0; i < tint.count; i++) tint.setW(i, alpha);
+  return geometry;
+}

@@ -1,0 +1,82 @@
+import {
+  Color,
+  DepthTexture,
+  LessEqualCompare,
+  LinearFilter,
+  Matrix4,
+  OrthographicCamera,
+  type Scene,
+  ShaderMaterial,
+  UnsignedIntType,
+  Vector3,
+  type WebGLRenderer,
+  WebGLRenderTarget,
+} from 'three';
+import type { SharedUniforms } from './surface.ts';
+
+/** Objects on this layer throw shadows. */
+export const CASTS = 1;
+
+const TOWARDS_WINDOW = new Vector3(-2.3, 1.95, 0.95).normalize();
+const BIAS = new Matrix4().set(0.5, 0, 0, 0.5, 0, 0.5, 0, 0.5, 0, 0, 0.5, 0.5, 0, 0, 0, 1);
+
+export type WindowShadow = {
+  /** Draws the shadow map for a ball of `radius` m about `centre`. */
+  draw(gl: WebGLRenderer, scene: Scene, centre: Vector3, radius: number): void;
+  dispose(): void;
+};
+
+/** One shadow map for the window's light, drawn only when asked, with the depth test done by the sampler. */
+export function windowShadow(shared: SharedUniforms, size = 1024): WindowShadow {
+  const depth = new DepthTexture(size, size, UnsignedIntType);
+  depth.compareFunction = LessEqualCompare;
+  depth.magFilter = LinearFilter;
+  depth.minFilter = LinearFilter;
+  const target = new WebGLRenderTarget(size, size, { depthTexture: depth });
+  const camera = new OrthographicCamera(-1, 1, 1, -1, 0.1, 6);
+  camera.layers.set(CASTS);
+  const flat = new ShaderMaterial({
+    vertexShader: 'void main() { gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0); }',
+    fragmentShader: 'void main() { gl_FragColor = vec4(1.0); }',
+    polygonOffset: true,
+    polygonOffsetFactor: 2,
+    polygonOffsetUnits: 4,
+  });
+  shared.shadowMap.value = depth;
+  shared.shadowTexel.value = 1 / size;
+  const white = new Color(1, 1, 1);
+  return {
+    draw(gl, scene, centre, radius) {
+      camera.position.copy(centre).addScaledVector(TOWARDS_WINDOW, 3);
+      camera.lookAt(centre);
+      camera.left = -radius;
+      camera.right = radius;
+      camera.top = radius;
+      camera.bottom = -radius;
+      camera.updateProjectionMatrix();
+      camera.updateMatrixWorld();
+      shared.shadowMatrix.value
+        .copy(BIAS)
+        .multiply(camera.projectionMatrix)
+        .multiply(camera.matrixWorldInverse);
+      // The map must not be read while it is being written.
+      shared.shadowMap.value = null;
+      const background = scene.background;
+      scene.background = white;
+      scene.overrideMaterial = flat;
+      gl.setRenderTarget(target);
+      gl.clear();
+      gl.render(scene, camera);
+      gl.setRenderTarget(null);
+      scene.overrideMaterial = null;
+      scene.background = background;
+      shared.shadowMap.value = depth;
+      shared.shadowOn.value = 1;
+    },
+    dispose() {
+      target.dispose();
+      depth.dispose();
+      flat.dispose();
+    },
+  };
+}

@@ -1,0 +1,90 @@
+import {
+  DataTexture,
+  FrontSide,
+  type IUniform,
+  LinearFilter,
+  LinearMipmapLinearFilter,
+  Matrix4,
+  RepeatWrapping,
+  RGFormat,
+  ShaderMaterial,
+  type Side,
+  type Texture,
+} from 'three';
+import { fragmentGlsl, vertexGlsl } from './surfaceGlsl.ts';
+
+/** Uniforms that all surfaces share, so that one write reaches every part. */
+export type SharedUniforms = {
+  readonly noiseMap: IUniform<Texture>;
+  readonly shadowMap: IUniform<Texture | null>;
+  readonly shadowMatrix: IUniform<Matrix4>;
+  /** 0 = no shadow map drawn yet or wanted. */
+  readonly shadowOn: IUniform<number>;
+  readonly shadowTexel: IUniform<number>;
+};
+
+const SIZE = 128;
+
+/** A tile of smooth noise in two channels, coarse and fine, from a fixed sequence: the same grain on every machine. */
+function noiseTile(): DataTexture {
+  let seed = 0x2f6e2b1;
+  const next = (): number => {
+    seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
+    return seed / 4294967296;
+  };
+  const data = new Uint8Array(SIZE * SIZE * 2);
+  const layer = (cells: number): Float32Array => Float32Array.from({ length: cells * cells }, next);
+  const octaves = [8, 16, 32, 64].map((cells) => ({ cells, values: layer(cells) }));
+  for (let y = 0; y < SIZE; y++) {
+    for (let x = 0; x < SIZE; x++) {
+      const sum = octaves.map(({ cells, values }) =>
+        sampled(values, cells, (x / SIZE) * cells, (y / SIZE) * cells),
+      );
+      const [a = 0, b = 0, c = 0, d = 0] = sum;
+      data[(y * SIZE + x) * 2] = Math.round(255 * (0.5 * a + 0.28 * b + 0.14 * c + 0.08 * d));
+      data[(y * SIZE + x) * 2 + 1] = Math.round(255 * (0.2 * b + 0.35 * c + 0.45 * d));
+    }
+  }
+  const texture = new DataTexture(data, SIZE, SIZE, RGFormat);
+  texture.wrapS = RepeatWrapping;
+  texture.wrapT = RepeatWrapping;
+  texture.magFilter = LinearFilter;
+  texture.minFilter = LinearMipmapLinearFilter;
+  texture.generateMipmaps = true;
+  texture.needsUpdate = true;
+  return texture;
+}
+
+function sampled(values: Float32Array, cells: number, x: number, y: number): number {
+  const x0 = Math.floor(x);
+  const y0 = Math.floor(y);
+  const ease = (t: number): number => t * t * (3 - 2 * t);
+  const fx = ease(x - x0);
+  const fy = ease(y - y0);
+  const at = (i: number, j: number): number => values[(j % cells) * cells + (i % cells)] ?? 0;
+  const top = at(x0, y0) * (1 - fx) + at(x0 + 1, y0) * fx;
+  const low = at(x0, y0 + 1) * (1 - fx) + at(x0 + 1, y0 + 1) * fx;
+  return top * (1 - fy) + low * fy;
+}
+
+/** Makes the uniforms that the materials of one scene share. */
+export function sharedUniforms(): SharedUniforms {
+  return {
+    noiseMap: { value: noiseTile() },
+    shadowMap: { value: null },
+    shadowMatrix: { value: new Matrix4() },
+    shadowOn: { value: 0 },
+    shadowTexel: { value: 1 / 1024 },
+  };
+}
+
+/** The one material of all solid parts: what differs from part to part is written on the vertices. */
+export function surfaceMaterial(shared: SharedUniforms, side: Side = FrontSide): ShaderMaterial {
+  return new ShaderMaterial({
+    name: 'surface',
+    vertexShader: vertexGlsl,
+    fragmentShader: fragmentGlsl,
+    uniforms: { ...shared },
+    side,
+  });
+}

@@ -1,0 +1,220 @@
+import { type BufferGeometry, CylinderGeometry, type Material } from 'three';
+import type { SetDefinition } from '../../sim/set/definition.ts';
+import { fuelPlaces, hosePath } from '../engine/fuel.ts';
+import { dimsOf, mm } from '../form/dims.ts';
+import { revolve } from '../form/revolve.ts';
+import { bentTube, type Spot, slackTube } from '../form/tube.ts';
+import { clear, joined, painted } from '../look/paints.ts';
+import { type Piece, pieceOf } from './piece.ts';
+import { type Pose, pose } from './pose.ts';
+import { injectorSeat, onSet } from './setPieces.ts';
+
+/** Where the high-pressure pipe runs, engine coordinates: from the pump's outlet to the injector's inlet. */
+export function pipeRun(def: SetDefinition): { from: Spot; to: Spot; tilt: number } {
+  const deck = dimsOf(def, 'deck');
+  const holder = dimsOf(def, 'holder');
+  const foot = deck('height') - dimsOf(def, 'body')('flangeFromCamEnd') + def.pump.nominalShim;
+  const { at, tilt } = injectorSeat(def);
+  const reach = 0.064;
+  return {
+    from: [deck('side'), foot + holder('from') + holder('length') - 0.001, deck('front')],
+    to: [at[0], at[1] + reach * Math.cos(tilt), at[2] + reach * Math.sin(tilt)],
+    tilt,
+  };
+}
+
+/** The pipe about its pump end, with the poses of its two nuts in the pipe's own frame. */
+export function pipePiece(
+  def: SetDefinition,
+  material: Material,
+): { piece: Piece; home: Pose; nutAtPump: Pose; nutAtInjector: Pose } {
+  const { from, to, tilt } = pipeRun(def);
+  const d = dimsOf(def, 'pipe');
+  const end: Spot = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
+  const out: Spot = [end[0], end[1] + 0.04 * Math.cos(tilt), end[2] + 0.04 * Math.sin(tilt)];
+  const loop: Spot[] = [
+    [0, 0, 0],
+    [0, 0.085, 0],
+    [0.045, 0.15, 0.004],
+    [0.045, out[1] - 0.005, out[2] + 0.006],
+    [end[0] + 0.012, out[1] + 0.012, out[2] + 0.004],
+    end,
+  ];
+  const tube = painted(bentTube(loop, d('outerDiameter'), d('bend'), 72, 12), 'plainSteel');
+  const tail = (at: Spot, rx: number): BufferGeometry => {
+    const cone = revolve(
+      [
+        [0, 0],
+        [2 * mm, 0],
+        [4.6 * mm, 3 * mm, 0],
+        [4.6 * mm, 6 * mm, 0],
+        [3 * mm, 8 * mm, 0],
+        [0, 8 * mm, 0],
+      ],
+      { segments: 20 },
+    );
+    return painted(cone.rotateX(rx).translate(...at), 'plainSteel');
+  };
+  return {
+    piece: pieceOf(
+      'pipe',
+      joined([tube, tail([0, -0.002, 0], 0), tail([end[0], end[1] - 0.002, end[2]], tilt)]),
+      material,
+    ),
+    home: onSet(from),
+    nutAtPump: pose(0, -0.0125, 0),
+    nutAtInjector: pose(end[0], end[1] - 0.0125 * Math.cos(tilt), end[2] - 0.0125 * Math.sin(tilt), tilt),
+  };
+}
+
+/** Where the hose meets the pump, engine coordinates. */
+export function inletEnd(def: SetDefinition): Spot {
+  const deck = dimsOf(def, 'deck');
+  const body = dimsOf(def, 'body');
+  const inlet = dimsOf(def, 'inlet');
+  const foot = deck('height') - body('flangeFromCamEnd') + def.pump.nominalShim;
+  return [
+    deck('side') + body('upperRadius') - 1.5 * mm + inlet('length'),
+    foot + body('inletHeight'),
+    deck('front'),
+  ];
+}
+
+/** The hose on its tail and hanging free, each with its clip. */
+export function hosePieces(def: SetDefinition, material: Material): { on: Piece; off: Piece; offEnd: Spot } {
+  const d = dimsOf(def, 'inlet');
+  const end = inletEnd(def);
+  const path = hosePath(def, end);
+  const start = path[0] ?? end;
+  const offEnd: Spot = [start[0] - 0.02, start[1] - 0.1, start[2] + 0.03];
+  const free: Spot[] = [
+    start,
+    [start[0] - 0.014, start[1] - 0.004, start[2]],
+    [start[0] - 0.026, start[1] - 0.04, start[2] + 0.016],
+    offEnd,
+  ];
+  const clip = (at: Spot, rz: number): BufferGeometry => {
+    const r = d('hoseDiameter') / 2;
+    const band = revolve(
+      [
+        [r - 0.1 * mm, -d('clipWidth') / 2],
+        [r + 0.7 * mm, -d('clipWidth') / 2],
+        [r + 0.7 * mm, d('clipWidth') / 2],
+        [r - 0.1 * mm, d('clipWidth') / 2],
+      ],
+      { chamfer: 0.2 * mm, segments: 24 },
+    );
+    const screw = revolve(
+      [
+        [0, -5 * mm],
+        [2.4 * mm, -5 * mm],
+        [2.4 * mm, 4 * mm],
+        [3.2 * mm, 4 * mm],
+        [3.2 * mm, 6.5 * mm],
+        [0, 6.5 * mm],
+      ],
+      { segments: 14 },
+    )
+      .rotateX(Math.PI / 2)
+      .translate(r + 1.8 * mm, 0, 0);
+    return joined([painted(band, 'zinc'), painted(screw, 'zinc')])
+      .rotateY(-0.6)
+      .rotateZ(rz)
+      .translate(...at);
+  };
+  const tube = (points: readonly Spot[]): BufferGeometry =>
+    painted(slackTube(points, d('hoseDiameter'), 30, 12), 'rubber');
+  return {
+    on: pieceOf('hose', joined([tube(path), clip([end[0] - 0.004, end[1], end[2]], Math.PI / 2)]), material),
+    off: pieceOf(
+      'hose',
+      joined([tube(free), clip([offEnd[0] + 0.003, offEnd[1] + 0.016, offEnd[2] - 0.005], 0)]),
+      material,
+    ),
+    offEnd,
+  };
+}
+
+/** Unit cord from the origin up +y, to be stretched. */
+export function cordPiece(material: Material): Piece {
+  const rope = new CylinderGeometry(0.0024, 0.0024, 1, 8, 1, true).translate(0, 0.5, 0);
+  return pieceOf('cord', painted(rope, 'white'), material);
+}
+
+/** Sight tube, bowl, and the fuel in both; fuel is one high and stretched to its level. */
+export function fuelPieces(
+  def: SetDefinition,
+  glass: Material,
+): { sight: Piece; level: Piece; bowl: Piece; bowlFuel: Piece; water: Piece } {
+  const { sight } = fuelPlaces(def);
+  const b = dimsOf(def, 'bowl');
+  const pipe = revolve(
+    [
+      [3.4 * mm, 0],
+      [4.2 * mm, 0],
+      [4.2 * mm, sight.height],
+      [3.4 * mm, sight.height],
+    ],
+    { segments: 20, chamfer: 0 },
+  );
+  const column = revolve(
+    [
+      [0, 0, 0],
+      [3.3 * mm, 0, 0],
+      [3.3 * mm, 1, 0],
+      [0, 1, 0],
+    ],
+    { segments: 18, chamfer: 0 },
+  );
+  const r = b('radius');
+  const cup = revolve(
+    [
+      [0, -b('height')],
+      [r - 3 * mm, -b('height'), 0],
+      [r, -b('height') + 5 * mm, 0],
+      [r, 0, 0],
+      [r - 1 * mm, 0, 0],
+      [r - 1 * mm, -b('height') + 5 * mm, 0],
+      [r - 4 * mm, -b('height') + 1 * mm, 0],
+      [0, -b('height') + 1 * mm, 0],
+    ],
+    { segments: 30, chamfer: 0 },
+  );
+  const inside = (): BufferGeometry =>
+    revolve(
+      [
+        [0, 0, 0],
+        [r - 1.4 * mm, 0, 0],
+        [r - 1.4 * mm, 1, 0],
+        [0, 1, 0],
+      ],
+      { segments: 28, chamfer: 0 },
+    );
+  return {
+    sight: pieceOf('sight', clear(painted(pipe, 'white'), 0.12), glass),
+    level: pieceOf('level', clear(painted(column, 'fuel'), 0.85), glass),
+    bowl: pieceOf('bowl', clear(painted(cup, 'white'), 0.1), glass),
+    bowlFuel: pieceOf('bowl', clear(painted(inside(), 'fuel'), 0.72), glass),
+    water: pieceOf('bowl', clear(painted(inside(), 'cotton'), 0.6), glass),
+  };
+}
+
+/** A push-in cap for an open end of the given radius, opening downwards onto height 0. */
+export function endCap(radius: number): BufferGeometry {
+  const r = radius;
+  return painted(
+    revolve(
+      [
+        [0, -6 * mm],
+        [r - 0.8 * mm, -6 * mm],
+        [r, -1 * mm, 0],
+        [r, 0, 0],
+        [r + 2 * mm, 0],
+        [r + 2 * mm, 2.4 * mm],
+        [0, 3 * mm],
+      ],
+      { segments: 24 },
+    ),
+    'signRed',
+  );
+}

@@ -1,0 +1,224 @@
+import { Quaternion, Vector3 } from 'three';
+import type { SetDefinition } from '../../sim/set/definition.ts';
+import type { JointState, SimState } from '../../sim/set/state.ts';
+import { dimsOf } from '../form/dims.ts';
+import { bring, showCut } from './piece.ts';
+import { along, copyPose, type Pose, pose, spun, within } from './pose.ts';
+import { plungerFoot, springFree, springRoom } from './pumpPieces.ts';
+import type { Reading } from './reading.ts';
+import type { Rig } from './rig.ts';
+import { laidOut, pumpAtRest, pumpOnEngine } from './spots.ts';
+
+/** What a frame of the picture is made from. */
+export type Frame = {
+  readonly def: SetDefinition;
+  readonly sim: Readonly<SimState>;
+  readonly reading: Reading;
+  readonly seconds: number;
+  readonly instant: boolean;
+  readonly section: boolean;
+  readonly apart: number;
+};
+
+/** How far each part slides along the pump's axis when pulled apart, m, over the body's own lift. */
+const SLIDES: Readonly<Record<string, number>> = {
+  holder: 0.115,
+  valveSpring: 0.098,
+  valve: 0.078,
+  valveSeat: 0.056,
+  barrel: 0.038,
+  returnSpring: -0.052,
+  springPlate: -0.054,
+  plunger: -0.096,
+  pin: -0.096,
+  cup: -0.106,
+  retainer: -0.118,
+};
+/** Lift of the body when pulled apart, so that nothing is driven into what the pump stands on, m. */
+const LIFT = 0.135;
+/** Half of the turn between stop and start: the pin stands before the window's middle there. */
+export function middleTurn(def: SetDefinition): number {
+  return def.pump.startStroke / (def.pump.plungerDiameter * def.pump.helixTangent);
+}
+
+const local = pose();
+const target = pose();
+const frame = pose();
+const UP = new Vector3(0, 1, 0);
+const bendTurn = new Quaternion();
+
+/** Places the pump and all its parts; returns whether anything is still on its way. */
+export function posePump(rig: Rig, f: Frame): boolean {
+  const { def, sim } = f;
+  const parts = sim.assembly.parts;
+  const lift = f.apart * LIFT;
+  const body = rig.piece('pumpBody');
+  const rest = sim.pump.rest;
+  const outlet =
+    parts.holder === 'fitted'
+      ? dimsOf(def, 'holder')('from') + dimsOf(def, 'holder')('length')
+      : dimsOf(def, 'body')('length');
+  const shims = parts.shims === 'fitted' ? sim.assembly.shimThickness : 0;
+  const home = rest === null ? pumpOnEngine(def, shims) : pumpAtRest(def, rest, sim.pump.camUp, outlet);
+  copyPose(target, home);
+  along(target, lift);
+  let moving = bring(
+    body,
+    target,
+    rest === null ? 'engine' : `${rest} ${sim.pump.camUp}`,
+    f.seconds,
+    f.instant,
+  );
+  copyPose(frame, body.now);
+  along(frame, -lift);
+  const put = (id: string, fitted: boolean, at: Pose): void => {
+    if (fitted) {
+      within(target, frame, at);
+      along(target, f.apart * (LIFT + (SLIDES[id] ?? 0)));
+    } else copyPose(target, laidOut[id] ?? home);
+    moving = bring(rig.piece(id), target, fitted ? 'pump' : 'tray', f.seconds, f.instant) || moving;
+  };
+  const flat = (y = 0): Pose => set(local, 0, y, 0);
+  put('barrel', true, flat());
+  put(
+    'plunger',
+    parts.plunger === 'fitted',
+    spun(flat(f.reading.travel), f.reading.turn + (sim.pump.turnedHalf ? Math.PI : 0)),
+  );
+  put('pin', parts.plunger === 'fitted', pinPose(f));
+  if (parts.plunger !== 'fitted') followPlunger(rig, f);
+  put('cup', parts.cup === 'fitted', flat(f.reading.travel));
+  put('retainer', parts.retainer === 'fitted', flat());
+  const sprung = parts.returnSpring === 'fitted';
+  put('springPlate', sprung, flat(f.reading.travel));
+  put('returnSpring', sprung, flat(dimsOf(def, 'returnSpring')('installedFrom') + f.reading.travel));
+  rig.coils.returnSpring.setLength(
+    sprung && f.apart < 0.5 ? springRoom(def) - f.reading.travel : springFree(def),
+  );
+  put('valveSeat', parts.valve === 'fitted', flat());
+  put('valve', parts.valve === 'fitted', flat((0.0015 * sim.pump.collar) / def.pump.retraction));
+  put('valveSpring', parts.valveSpring === 'fitted', flat(dimsOf(def, 'valveSpring')('from')));
+  put('holder', parts.holder === 'fitted', screwed(flat(), sim.assembly.joints.holder, 0.0015));
+  moving = fixings(rig, f, put) || moving;
+  for (const id of SECTIONED) showCut(rig.piece(id), f.section);
+  for (const id of ['windowCover', 'bleedScrew'])
+    rig.piece(id).group.visible = !(
+      f.section &&
+      parts[id === 'windowCover' ? id : 'pump'] === 'fitted' &&
+      id !== 'bleedScrew'
+    );
+  return moving;
+}
+
+const SECTIONED = [
+  'pumpBody',
+  'barrel',
+  'cup',
+  'retainer',
+  'springPlate',
+  'valveSeat',
+  'holder',
+  'pipeAtPump',
+  'camBox',
+];
+
+function fixings(rig: Rig, f: Frame, put: (id: string, fitted: boolean, at: Pose) => void): boolean {
+  const { def, sim } = f;
+  const parts = sim.assembly.parts;
+  const joints = sim.assembly.joints;
+  const body = dimsOf(def, 'body');
+  const cover = set(
+    local,
+    0,
+    body('windowFromCamEnd') + body('windowHeight') / 2,
+    body('windowFace') + f.apart * 0.035,
+  );
+  put('windowCover', parts.windowCover === 'fitted', cover);
+  const bleed = set(
+    local,
+    -Math.SQRT1_2 * body('upperRadius'),
+    body('inletHeight'),
+    Math.SQRT1_2 * body('upperRadius'),
+  );
+  bleed.q.setFromAxisAngle(UP, -Math.PI / 4).multiply(TIPPED);
+  put('bleedScrew', joints.bleedScrew.at !== 'off', screwed(bleed, joints.bleedScrew, 0.001));
+  let moving = false;
+  const onEngine = parts.pump === 'fitted' && sim.pump.rest === null;
+  for (const [id, side] of [
+    ['pumpNut1', -1],
+    ['pumpNut2', 1],
+  ] as const) {
+    const nut = set(
+      local,
+      (side * body('studSpacing')) / 2,
+      body('flangeFromCamEnd') + body('flangeThickness'),
+      0,
+    );
+    put(id, joints[id].at !== 'off' && onEngine, along(screwed(nut, joints[id], 0.00125), f.apart * 0.03));
+  }
+  for (const [id, i] of [
+    ['shim0', 0],
+    ['shim1', 1],
+  ] as const) {
+    const piece = rig.piece(id);
+    const thin = sim.assembly.shimThickness / 2;
+    const fitted = parts.shims === 'fitted';
+    if (fitted) {
+      // Shims lie on the engine's deck whether the pump stands on them or not.
+      copyPose(shimAt, pumpOnEngine(def, 0));
+      shimAt.p.y += body('flangeFromCamEnd') + thin * i + f.apart * 0.006 * (i + 1);
+    } else copyPose(shimAt, laidOut[id] ?? shimAt);
+    moving = bring(piece, shimAt, fitted ? 'deck' : 'tray', f.seconds, f.instant) || moving;
+    piece.group.visible = sim.assembly.shimThickness > 1e-5;
+  }
+  return moving;
+}
+
+const shimAt = pose();
+const TIPPED = new Quaternion().setFromAxisAngle(new Vector3(1, 0, 0), Math.PI / 2);
+
+/** A threaded part as far out as its joint says: slack by a turn, off (but still there) clear of its thread. */
+function screwed(at: Pose, joint: JointState, pitch: number): Pose {
+  if (joint.at === 'tight') return at;
+  const turns = joint.at === 'slack' ? 1.15 : 6;
+  return spun(along(at, turns * pitch), turns * 2 * Math.PI);
+}
+
+/** The pin in the plunger's collar, bent sideways about the collar's edge by what the model says. */
+function pinPose(f: Frame): Pose {
+  const { def, sim } = f;
+  const pin = dimsOf(def, 'pin');
+  const at = set(local, 0, pin('height') + f.reading.travel, 0);
+  const angle = f.reading.turn - middleTurn(def) + (sim.pump.turnedHalf ? Math.PI : 0);
+  at.q.setFromAxisAngle(UP, angle);
+  const bend = sim.condition.pinBend;
+  if (bend !== 0) {
+    const edge = dimsOf(def, 'plunger')('collarRadius');
+    at.p.x += edge * (Math.sin(angle) - Math.sin(angle + bend));
+    at.p.z += edge * (Math.cos(angle) - Math.cos(angle + bend));
+    at.q.multiply(bendTurn.setFromAxisAngle(UP, bend));
+  }
+  return at;
+}
+
+/** With the plunger out, its pin goes where it goes. */
+function followPlunger(rig: Rig, f: Frame): void {
+  const plunger = rig.piece('plunger');
+  const pin = rig.piece('pin');
+  const at = set(local, 0, dimsOf(f.def, 'pin')('height'), 0);
+  at.q.setFromAxisAngle(UP, -middleTurn(f.def));
+  within(pin.now, plunger.now, at);
+  pin.group.position.copy(pin.now.p);
+  pin.group.quaternion.copy(pin.now.q);
+}
+
+function set(to: Pose, x: number, y: number, z: number): Pose {
+  to.p.set(x, y, z);
+  to.q.identity();
+  return to;
+}
+
+/** Height of the plunger's foot, for callers that place things under it. */
+export function footHeight(f: Frame): number {
+  return plungerFoot(dimsOf(f.def, 'cup')) + f.reading.travel;
+}

@@ -1,0 +1,72 @@
+import { Group, type Material } from 'three';
+import type { SetDefinition } from '../../sim/set/definition.ts';
+import type { Coil } from '../form/coil.ts';
+import { dimsOf } from '../form/dims.ts';
+import { cordPiece, endCap, fuelPieces, hosePieces, pipePiece } from './lines.ts';
+import { type Piece, pieceOf } from './piece.ts';
+import { placePieces, toolPieces } from './placePieces.ts';
+import type { Pose } from './pose.ts';
+import { pumpPieces } from './pumpPieces.ts';
+import { setPieces } from './setPieces.ts';
+
+/** Everything in the scene by name, and what it needs to be moved. */
+export type Rig = {
+  readonly root: Group;
+  readonly homes: ReadonlyMap<string, Pose>;
+  readonly tools: ReadonlySet<string>;
+  readonly coils: { readonly returnSpring: Coil; readonly valveSpring: Coil };
+  readonly pipe: { readonly nutAtPump: Pose; readonly nutAtInjector: Pose };
+  readonly fuel: ReturnType<typeof fuelPieces>;
+  readonly hoses: ReturnType<typeof hosePieces>;
+  /** The piece of a name; throws when there is none. */
+  piece(id: string): Piece;
+  readonly all: readonly Piece[];
+};
+
+/** Builds every part of the scene from the definition. */
+export function buildRig(def: SetDefinition, solid: Material, glass: Material): Rig {
+  const root = new Group();
+  const homes = new Map<string, Pose>();
+  const byId = new Map<string, Piece>();
+  const all: Piece[] = [];
+  const add = (piece: Piece, home?: Pose): Piece => {
+    if (!byId.has(piece.id)) byId.set(piece.id, piece);
+    if (home !== undefined) homes.set(piece.id, home);
+    all.push(piece);
+    root.add(piece.group);
+    return piece;
+  };
+  const pump = pumpPieces(def, solid);
+  for (const piece of pump.pieces) add(piece);
+  for (const { piece, home } of setPieces(def, solid)) add(piece, home);
+  for (const { piece, home } of placePieces(def, solid)) add(piece, home);
+  const tools = toolPieces(solid, def);
+  for (const { piece, home } of tools) add(piece, home);
+  const pipe = pipePiece(def, solid);
+  add(pipe.piece, pipe.home);
+  const hoses = hosePieces(def, solid);
+  add(hoses.on);
+  add(hoses.off);
+  add(cordPiece(solid));
+  const fuel = fuelPieces(def, glass);
+  for (const piece of Object.values(fuel)) add(piece);
+  const outer = dimsOf(def, 'pipe')('outerDiameter') / 2;
+  for (const id of ['coverPipe1', 'coverPipe2', 'coverHose', 'coverHolder'])
+    add(pieceOf(id, endCap(id === 'coverHose' ? outer : 5e-3), solid));
+  add(pieceOf('coverEngine', endCap(dimsOf(def, 'body')('pilotRadius')), solid));
+  return {
+    root,
+    homes,
+    tools: new Set(tools.map(({ piece }) => piece.id)),
+    coils: { returnSpring: pump.returnCoil, valveSpring: pump.valveCoil },
+    pipe,
+    fuel,
+    hoses,
+    all,
+    piece(id) {
+      const found = byId.get(id);
+      if (found === undefined) throw new Error(`no piece ${id}`);
+      return found;
+    },
+  };
+}

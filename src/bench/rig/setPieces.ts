@@ -1,0 +1,122 @@
+import type { Material } from 'three';
+import type { SetDefinition } from '../../sim/set/definition.ts';
+import {
+  cordGuide,
+  cowlForm,
+  exhaustForm,
+  flywheelForm,
+  guideForm,
+  handleForm,
+  starterForm,
+} from '../engine/around.ts';
+import { camBoxForm } from '../engine/camBox.ts';
+import { camshaftForm } from '../engine/camshaft.ts';
+import { castingsForm } from '../engine/castings.ts';
+import {
+  airBoxForm,
+  airCoverForm,
+  decompressorForm,
+  elementForm,
+  injectorForm,
+  leverForm,
+  leverPlaces,
+  quadrantForm,
+  stopPlateForm,
+} from '../engine/controls.ts';
+import { forkForm } from '../engine/fork.ts';
+import { capForm, filterHeadForm, fuelPlaces, tankForm, tapBodyForm, tapLeverForm } from '../engine/fuel.ts';
+import { frameForm, generatorForm } from '../engine/generator.ts';
+import { dimsOf } from '../form/dims.ts';
+import type { Spot } from '../form/tube.ts';
+import { joined } from '../look/paints.ts';
+import { studForm } from '../pump/outlet.ts';
+import { type Piece, pieceOf } from './piece.ts';
+import { type Pose, pose } from './pose.ts';
+import { SET_AT } from './spots.ts';
+
+/** Injector's foot on the head and the tilt of its axis about x, engine coordinates. */
+export function injectorSeat(def: SetDefinition): { at: Spot; tilt: number } {
+  const c = dimsOf(def, 'cylinder');
+  return { at: [-0.028, c('headTop') - 0.012, 0.04 - c('back') + 0.012], tilt: 0.5 };
+}
+
+/** A fixed place on the engine as a world pose. */
+export function onSet(at: Spot, rx = 0, ry = 0, rz = 0): Pose {
+  return pose(SET_AT.x + at[0], at[1], SET_AT.z + at[2], rx, ry, rz);
+}
+
+/** Air box, its foot and direction, engine coordinates. */
+export const AIR_BOX: Spot = [0.128, 0.402, -0.03];
+
+/** Everything of the set that is not the pump, with the pose of each piece at rest. */
+export function setPieces(def: SetDefinition, material: Material): { piece: Piece; home: Pose }[] {
+  const crankY = dimsOf(def, 'crankcase')('crankHeight');
+  const half = dimsOf(def, 'crankcase')('halfLength');
+  const deck = dimsOf(def, 'deck');
+  const body = dimsOf(def, 'body');
+  const levers = leverPlaces(def);
+  const fuel = fuelPlaces(def);
+  const injector = injectorSeat(def);
+  const from = dimsOf(def, 'starter')('from');
+  const studs = joined(
+    [-1, 1].map((s) => studForm(dimsOf(def, 'stud')).translate((s * body('studSpacing')) / 2, 0, 0)),
+  );
+  const make = (
+    id: string,
+    form: Parameters<typeof pieceOf>[1],
+    home: Pose,
+  ): { piece: Piece; home: Pose } => ({ piece: pieceOf(id, form, material), home });
+  return [
+    make('engine', joined([castingsForm(def), cowlForm(def)]), onSet([0, 0, 0])),
+    make('frame', frameForm(def), onSet([0, 0, 0])),
+    make('generator', generatorForm(def), onSet([0, 0, 0])),
+    make('starter', starterForm(def), onSet([0, 0, 0])),
+    make('exhaust', exhaustForm(def), onSet([0, 0, 0])),
+    make('camBox', camBoxForm(deck, body, half, 0.075), onSet([0, 0, 0])),
+    make(
+      'camshaft',
+      camshaftForm(def, dimsOf(def, 'camshaft'), half - 0.002, deck('side')),
+      onSet([0, camHeight(def), deck('front')]),
+    ),
+    make(
+      'fork',
+      forkForm(dimsOf(def, 'fork'), def.pump.slotWidth),
+      onSet([
+        deck('side'),
+        deck('height') - body('flangeFromCamEnd') - dimsOf(def, 'fork')('pivotBelow'),
+        deck('front'),
+      ]),
+    ),
+    make('studs', studs, onSet([deck('side'), deck('height'), deck('front')])),
+    make('flywheel', flywheelForm(def), onSet([-from + 0.001, crankY, 0])),
+    make('guide', guideForm(), onSet(cordGuide(def), 0.9)),
+    make('cordHandle', handleForm(def), onSet(cordGuide(def), 0.9)),
+    make('quadrant', quadrantForm(), onSet(levers.throttle)),
+    make('throttle', leverForm(0.062, 'bakelite'), onSet(levers.throttle)),
+    make('stopPlate', stopPlateForm(), onSet(levers.stop)),
+    make('stopLever', leverForm(0.05, 'signRed'), onSet(levers.stop)),
+    make('decompressor', decompressorForm(), onSet(levers.decompressor)),
+    make('airBox', airBoxForm(), onSet(AIR_BOX)),
+    make('airElement', elementForm(), onSet(AIR_BOX)),
+    make('airCover', airCoverForm(), onSet([AIR_BOX[0], AIR_BOX[1], AIR_BOX[2] + 0.058])),
+    make('injector', injectorForm(), onSet(injector.at, injector.tilt)),
+    make('tank', tankForm(def), onSet([0, 0, 0])),
+    make('cap', capForm(), onSet([fuel.cap[0], fuel.cap[1] + 0.008, fuel.cap[2]])),
+    make('tapBody', tapBodyForm(def), onSet([0, 0, 0])),
+    make('tap', tapLeverForm(), onSet(fuel.tap)),
+    make('filterHead', filterHeadForm(def), onSet(fuel.bowl)),
+  ];
+}
+
+/** Height of the camshaft's axis: its base circle touches the cup when the plunger is down, m. */
+export function camHeight(def: SetDefinition): number {
+  const deck = dimsOf(def, 'deck');
+  const body = dimsOf(def, 'body');
+  return (
+    deck('height') -
+    body('flangeFromCamEnd') +
+    def.pump.nominalShim -
+    dimsOf(def, 'cup')('proud') -
+    def.cam.baseRadius
+  );
+}

@@ -1,0 +1,93 @@
+import { Vector3 } from 'three';
+import type { SetDefinition } from '../sim/set/definition.ts';
+import type { SimState } from '../sim/set/state.ts';
+import { fuelPlaces } from './engine/fuel.ts';
+import { dimsOf } from './form/dims.ts';
+import { injectorSeat, onSet } from './rig/setPieces.ts';
+import { ANVIL_AT, CLOTH_AT, HAND_AT, SET_AT, TRAY_AT, VICE_AT } from './rig/spots.ts';
+
+/** A way of looking: what is in the middle, from which side (unit), how large a ball must fit the picture (m). */
+export type Look = { readonly at: Vector3; readonly from: Vector3; readonly radius: number };
+
+const look = (at: Vector3, azimuth: number, height: number, radius: number): Look => {
+  const a = (azimuth * Math.PI) / 180;
+  const h = (height * Math.PI) / 180;
+  return { at, from: new Vector3(Math.sin(a) * Math.cos(h), Math.sin(h), Math.cos(a) * Math.cos(h)), radius };
+};
+
+/** Names of all viewpoints. */
+export const viewIds = [
+  'set',
+  'pump',
+  'window',
+  'injector',
+  'fuel',
+  'bench',
+  'camEnd',
+  'outletEnd',
+  'section',
+  'apart',
+] as const;
+
+/** The look for a viewpoint; angles in degrees from the front and above the level. Unknown names show the whole set. */
+export function lookFor(def: SetDefinition, view: string, sim: Readonly<SimState>): Look {
+  const loose = sim.pump.rest !== null;
+  const pump = pumpMiddle(def, sim);
+  const up = sim.pump.camUp ? 1 : -1;
+  switch (view) {
+    case 'pump':
+      return look(pump, -14, 20, loose ? 0.11 : 0.125);
+    case 'window':
+      return loose ? look(pump, 0, 8, 0.05) : look(windowMiddle(def), -3, 9, 0.036);
+    case 'injector':
+      return look(onSet(injectorSeat(def).at).p.add(new Vector3(0.01, 0.035, 0.02)), -24, 24, 0.09);
+    case 'fuel':
+      return look(onSet(fuelPlaces(def).bowl).p.add(new Vector3(-0.01, 0.09, 0)), 10, 12, 0.2);
+    case 'bench':
+      return look(loose ? benchMiddle(sim) : new Vector3(0.42, 0.03, 0.16), 8, 34, 0.27);
+    case 'camEnd':
+      return look(pump, -12, loose ? 38 * up : -32, 0.085);
+    case 'outletEnd':
+      return look(pump, -12, loose ? -38 * up : 42, 0.085);
+    case 'section':
+      return look(loose ? pump : pump.clone().add(new Vector3(0, -0.012, 0)), 0, 5, 0.1);
+    case 'apart':
+      return look(pump.clone().add(new Vector3(0, loose ? 0.05 : 0.1, 0)), -10, 8, 0.21);
+    default:
+      return look(new Vector3(0.09, 0.2, 0.02), -13, 17, 0.58);
+  }
+}
+
+function pumpMiddle(def: SetDefinition, sim: Readonly<SimState>): Vector3 {
+  const deck = dimsOf(def, 'deck');
+  switch (sim.pump.rest) {
+    case null:
+      return onSet([deck('side'), deck('height') + 0.05, deck('front')]).p;
+    case 'hand':
+      return new Vector3(HAND_AT.x, HAND_AT.y + 0.05, HAND_AT.z);
+    case 'cloth':
+      return new Vector3(CLOTH_AT.x, 0.06, CLOTH_AT.z);
+    case 'anvil':
+      return new Vector3(ANVIL_AT.x, 0.1, ANVIL_AT.z);
+    case 'tray':
+      return new Vector3(TRAY_AT.x - 0.08, 0.02, TRAY_AT.z - 0.04);
+    default:
+      return new Vector3(VICE_AT.x - 0.03, 0.15, VICE_AT.z + 0.02);
+  }
+}
+
+function benchMiddle(sim: Readonly<SimState>): Vector3 {
+  return sim.pump.rest === 'vice' || sim.pump.rest === 'viceBody'
+    ? new Vector3(0.62, 0.07, 0.2)
+    : new Vector3(0.44, 0.06, 0.14);
+}
+
+function windowMiddle(def: SetDefinition): Vector3 {
+  const deck = dimsOf(def, 'deck');
+  const body = dimsOf(def, 'body');
+  return new Vector3(
+    SET_AT.x + deck('side'),
+    deck('height') - body('flangeFromCamEnd') + body('windowFromCamEnd') + body('windowHeight') / 2,
+    SET_AT.z + deck('front') + body('windowFace'),
+  );
+}
