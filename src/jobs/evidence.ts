@@ -51,6 +51,21 @@ export const evidence: Partial<Record<FindingCode, Evidence>> = {
       'airInLine',
     ],
   },
+  noCreak: {
+    pointsAt: [
+      'plungerStuckUp',
+      'plungerStuckDown',
+      'plungerStuckInRotation',
+      'pinOutOfFork',
+      'airInLine',
+      'noFuelFromTank',
+      'deliveryValveLeaking',
+      'injectorNotOpening',
+      'wornPair',
+      'stopLeverAtStop',
+    ],
+    against: [],
+  },
   creakHeard: {
     pointsAt: ['lowCompression', 'airInletBlocked', 'waterInFuel', 'decompressorNotClosing'],
     against: [

@@ -34,8 +34,10 @@ function faceText(values: Finding['values']): string {
 const sayings: Record<FindingCode, Say> = {
   compressionFelt: (read) =>
     `Compression: the crank stopped ${degrees(Math.abs(read('stoppedAt')))} ${read('stoppedAt') < 0 ? 'before' : 'after'} top dead centre${read('peakForce') > 0 ? ` against ${newtons(read('peakForce'))} at the cord` : ''}.`,
-  compressionWeak: (read) =>
-    `Compression weak: with the lever let go it spun on for ${read('turns').toFixed(1)} turns.`,
+  compressionWeak: (read, { byHand }) =>
+    byHand === true
+      ? 'Compression weak: the flywheel goes through by hand without a stop.'
+      : `Compression weak: with the lever let go it spun on for ${read('turns').toFixed(1)} turns.`,
   crankSpun: (read) =>
     `Lever held open: it spins freely, ${read('turns').toFixed(1)} turns, ${revolutions(read('peakSpeed'))} at most.`,
   creakHeard: (read) => `Injector heard to creak, ${read('creaks')} times in the pull.`,

@@ -1,4 +1,3 @@
-import { checkIds } from '../sim/set/commands.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import type { SimEvent } from '../sim/set/events.ts';
 import type { SimState } from '../sim/set/state.ts';
@@ -63,6 +62,8 @@ export const findingCodes = [
 export type FindingCode = (typeof findingCodes)[number];
 
 export type FindingDraft = Omit<Finding, 'id' | 'at'>;
+/** The act that events come of; any object with a name will do for those that are not the flywheel. */
+type Act = { readonly do: string; readonly to?: unknown } | null;
 type Values = Readonly<Record<string, FindingValue>>;
 type Observed = Extract<SimEvent, { kind: 'observed' }>;
 type Pull = Extract<SimEvent, { kind: 'pullEnded' }>;
@@ -194,15 +195,30 @@ const one = (code: FindingCode, check: FindingSource, values: Values = {}): Find
   { code, check, values },
 ];
 
-/** What one event shows to whoever stands there: codes and numbers, in SI. */
-export function findingsFrom(event: SimEvent, sim: Readonly<SimState>, def: SetDefinition): FindingDraft[] {
+/** Feeling for compression by hand: it comes up against it, or goes through two turns without. */
+function fromFlywheel(
+  event: Extract<SimEvent, { kind: 'crankTurned' }>,
+  act: Act,
+  sim: Readonly<SimState>,
+): FindingDraft[] {
+  if (sim.control.decompressorHeld) return [];
+  if (event.resisted) return one('compressionFelt', 'flywheel', { stoppedAt: event.angle });
+  const sought = act?.do === 'turnFlywheel' && act.to === 'compression';
+  return sought ? one('compressionWeak', 'flywheel', { byHand: true }) : [];
+}
+
+/** What one event shows to whoever stands there: codes and numbers, in SI. act: the last thing done before it. */
+export function findingsFrom(
+  event: SimEvent,
+  act: Act,
+  sim: Readonly<SimState>,
+  def: SetDefinition,
+): FindingDraft[] {
   switch (event.kind) {
     case 'pullEnded':
       return fromPull(event, sim);
     case 'crankTurned':
-      return event.resisted && !sim.control.decompressorHeld
-        ? one('compressionFelt', 'flywheel', { stoppedAt: event.angle })
-        : [];
+      return fromFlywheel(event, act, sim);
     case 'observed':
       return codesOf(event, sim, def).map((code) => ({ code, check: event.check, values: event.values }));
     case 'struck':
@@ -220,6 +236,3 @@ export function findingsFrom(event: SimEvent, sim: Readonly<SimState>, def: SetD
       return [];
   }
 }
-
-/** True for a check of the set (the rest of what finds things are acts). */
-export const isCheck = (source: FindingSource): boolean => checkIds.some((id) => id === source);

@@ -54,15 +54,32 @@ export function openJob(def: SetDefinition, scenario: Scenario, seed: number): J
   return { scenarioId: scenario.id, sim, card: blankCard(), log: [], ended: false };
 }
 
+/** The last thing that was done. */
+function lastAct(job: Job): Command | null {
+  for (let at = job.log.length - 1; at >= 0; at -= 1) {
+    const command = job.log[at]?.command;
+    if (command) return command;
+  }
+  return null;
+}
+
 /** Writes on the card what the events show; returns the events with the findings behind them. */
-function withFindings(def: SetDefinition, job: Job, events: readonly SimEvent[]): JobEvent[] {
+function withFindings(
+  def: SetDefinition,
+  job: Job,
+  act: Command | null,
+  events: readonly SimEvent[],
+): JobEvent[] {
+  const { findings } = job.card;
   const all: JobEvent[] = [];
   for (const event of events) {
     all.push(event);
-    for (const draft of findingsFrom(event, job.sim, def)) {
-      const id = `${draft.code}#${job.card.findings.filter((one) => one.code === draft.code).length + 1}`;
+    for (const draft of findingsFrom(event, act, job.sim, def)) {
+      // a plunger that is free stays free under the next tap; that is not found again
+      if (draft.check === 'strike' && findings[findings.length - 1]?.code === draft.code) continue;
+      const id = `${draft.code}#${findings.filter((one) => one.code === draft.code).length + 1}`;
       const finding = { id, at: job.sim.step, ...draft };
-      job.card.findings.push(finding);
+      findings.push(finding);
       all.push({ kind: 'found', finding });
     }
   }
@@ -74,7 +91,7 @@ function doOnSet(def: SetDefinition, scenario: Scenario, job: Job, command: SimC
   if (missing !== undefined) {
     return [{ kind: 'cardRefused', act: command.do, code: 'toolNotOnRoll', by: missing }];
   }
-  return withFindings(def, job, step(def, job.sim, [command]));
+  return withFindings(def, job, command, step(def, job.sim, [command]));
 }
 
 /**
@@ -96,7 +113,7 @@ export function doCommand(def: SetDefinition, scenario: Scenario, job: Job, comm
 export function advance(def: SetDefinition, job: Job, steps: number): JobEvent[] {
   const all: JobEvent[] = [];
   for (let done = 0; done < steps; done += 1) {
-    const events = withFindings(def, job, step(def, job.sim, []));
+    const events = withFindings(def, job, lastAct(job), step(def, job.sim, []));
     if (events.length > 0) {
       job.log.push({ step: job.sim.step, command: null, events });
       all.push(...events);

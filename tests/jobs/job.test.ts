@@ -109,6 +109,21 @@ describe('what a pull shows', () => {
   });
 });
 
+describe('what a hand on the flywheel shows', () => {
+  const feel = (changes: typeof scenario.changes, held: boolean) => {
+    const job = openJob(def, { ...scenario, changes }, 3);
+    perform(def, scenario, job, { do: 'holdDecompressor', held });
+    perform(def, scenario, job, { do: 'turnFlywheel', to: 'compression' });
+    return job.card.findings.map(({ code }) => code);
+  };
+
+  it('is compression on a sound cylinder, none on one that blows by, and nothing with the lever held', () => {
+    expect(feel([], false)).toEqual(['compressionFelt']);
+    expect(feel([{ path: 'cylinder.ringOrifice', to: 3e-6 }], false)).toEqual(['compressionWeak']);
+    expect(feel([], true)).toEqual([]);
+  });
+});
+
 describe('the decision hash', () => {
   const acts: Command[] = [
     { do: 'moveThrottle', to: 1 },
