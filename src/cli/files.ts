@@ -1,12 +1,15 @@
 import { closeSync, openSync, readSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Outcome, SIZE_LIMIT } from '../jobs/problems.ts';
 import { readSet } from '../jobs/readSet.ts';
 import { readScenario, type Scenario } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 
+const project = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
+
 /** A path inside the project as a path of the file system. */
-export const inProject = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
+export const inProject = (path: string): string => join(project, path);
 
 const reasons: Readonly<Record<string, string>> = {
   ENOENT: 'no such file',
