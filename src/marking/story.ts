@@ -1,6 +1,7 @@
 import type { Command, Job, JobEvent } from '../jobs/job.ts';
 import type { Scenario } from '../jobs/scenario.ts';
-import type { JointId, OpeningId, PlaceId } from '../sim/set/commands.ts';
+import { jointsOf } from '../sim/set/blocks.ts';
+import type { JointId, OpeningId, PartId, PlaceId } from '../sim/set/commands.ts';
 import { openingIds, placeIds } from '../sim/set/commands.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import type { SimEvent } from '../sim/set/events.ts';
@@ -93,6 +94,12 @@ function afterJoint(scene: Scene, joint: JointId, at: JointState['at']): Scene {
   return { ...scene, joints: { ...scene.joints, [joint]: at } };
 }
 
+/** Nuts that the fingers run on as their part goes on. */
+function runOnByHand(scene: Scene, part: PartId): Scene {
+  const off = (jointsOf[part] ?? []).filter((joint) => scene.joints[joint] === 'off');
+  return off.reduce((after, joint) => afterJoint(after, joint, 'slack'), scene);
+}
+
 /** The scene after an event; events that change nothing one can see leave it as it was. */
 export function sceneAfter(def: SetDefinition, scene: Scene, event: JobEvent): Scene {
   switch (event.kind) {
@@ -118,7 +125,7 @@ export function sceneAfter(def: SetDefinition, scene: Scene, event: JobEvent): S
       return { ...scene, parts: { ...scene.parts, [event.part]: 'tray' } };
     case 'partFitted':
       return {
-        ...scene,
+        ...runOnByHand(scene, event.part),
         parts: { ...scene.parts, [event.part]: 'fitted' },
         rest: event.part === 'pump' ? null : scene.rest,
       };

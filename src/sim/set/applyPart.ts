@@ -1,3 +1,4 @@
+import { jointsOf } from './blocks.ts';
 import type { PartId, SimCommand } from './commands.ts';
 import { moveFork } from './control.ts';
 import type { SetDefinition } from './definition.ts';
@@ -164,6 +165,10 @@ function fitPart(
   }
   if (part === 'pipe' && !assembly.covered.pipeEnds && !assembly.areaClean) dirt(state, 'pipe', 6, events);
   assembly.parts[part] = 'fitted';
+  // nuts are run on by the fingers as the part goes on
+  for (const joint of jointsOf[part] ?? []) {
+    if (assembly.joints[joint].at === 'off') assembly.joints[joint].at = 'slack';
+  }
   if (part === 'retainer' && !command.held) throwCup(state, springForce(def, state, 0), false, events);
   if (part === 'returnSpring' || part === 'cup') pump.speed = 0;
   events.push({ kind: 'partFitted', part, inSlot: pump.pinInSlot, turned: pump.turnedHalf });

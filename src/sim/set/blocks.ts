@@ -23,8 +23,8 @@ const over: Partial<Record<PartId, readonly PartId[]>> = {
   plunger: ['retainer', 'cup', 'returnSpring'],
 };
 
-/** Joints that must be right off before a part comes away. */
-const held: Partial<Record<PartId, readonly JointId[]>> = {
+/** Joints that must be right off before a part comes away, and that are run on by hand as it goes on. */
+export const jointsOf: Partial<Record<PartId, readonly JointId[]>> = {
   hose: ['hoseClip'],
   pipe: ['pipeAtPump', 'pipeAtInjector'],
   pump: ['pumpNut1', 'pumpNut2'],
@@ -53,7 +53,7 @@ function blockRemove(def: SetDefinition, state: SimState, part: PartId): Block |
   if (camEndParts.includes(part) && !isLoose(state)) return block('pumpOnEngine', part);
   const above = over[part]?.find((p) => parts[p] === 'fitted');
   if (above) return block('blockedBy', above);
-  const tight = held[part]?.find((j) => joints[j].at !== 'off');
+  const tight = jointsOf[part]?.find((j) => joints[j].at !== 'off');
   if (tight) return block('jointTight', tight);
   if (part === 'plunger' && staticFriction(def, state) > def.hand.push)
     return block('plungerStuck', 'plunger');

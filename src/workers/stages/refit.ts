@@ -42,7 +42,6 @@ export const bleed: Stage = function* ({ def }) {
   yield { do: 'fit', part: 'pipe' };
   const union = def.joints.pipeAtInjector.torque;
   yield { do: 'tighten', joint: 'pipeAtPump', torque: union, backup: true };
-  yield { do: 'tighten', joint: 'pipeAtInjector', torque: 0.01 * union, backup: true };
   yield { do: 'moveStopLever', to: 'run' };
   yield { do: 'moveThrottle', to: 1 };
   yield { do: 'holdDecompressor', held: true };
