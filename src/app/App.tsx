@@ -1,7 +1,55 @@
+import { lazy, Suspense, useEffect } from 'react';
+import { disclaimer } from '../jobs/cautions.ts';
+import { FirstPage } from '../panels/first/FirstPage.tsx';
+import { FaultBoundary } from './FaultBoundary.tsx';
+import { jobFiles, offers } from './offers.ts';
+import { jobHash, routeOf, useHash } from './useRoute.ts';
+
+const loadJobPlace = () => import('./JobPlace.tsx');
+const JobPlace = lazy(async () => ({ default: (await loadJobPlace()).JobPlace }));
+
+/** The page: the first screen, or the job that its address names. */
 export function App() {
+  const hash = useHash();
+  const route = routeOf(hash);
+  const file = route.at === 'job' ? jobFiles.find(({ id }) => id === route.id) : undefined;
+  useEffect(() => {
+    // The first screen is there at once; what the job needs comes in while it is being read.
+    const timer = setTimeout(() => void loadJobPlace(), 300);
+    return () => clearTimeout(timer);
+  }, []);
+
+  if (route.at === 'first' || file === undefined) {
+    return (
+      <FirstPage
+        jobs={offers}
+        disclaimer={disclaimer}
+        onStart={(id, mode) => {
+          window.location.hash = jobHash(id, mode);
+        }}
+      />
+    );
+  }
   return (
-    <main>
-      <h1>Freestroke</h1>
+    <FaultBoundary key={hash} fallback={<Sorry />}>
+      <Suspense fallback={<p className="opening">Laying the job out.</p>}>
+        <JobPlace key={hash} file={file} mode={route.mode} onLeave={leave} />
+      </Suspense>
+    </FaultBoundary>
+  );
+}
+
+function leave(): void {
+  window.location.hash = '';
+}
+
+function Sorry() {
+  return (
+    <main className="opening">
+      <p>The job could not be opened. Nothing was lost that had been kept.</p>
+      <p>
+        <a href="#/">Back to the first screen</a>
+      </p>
     </main>
   );
 }

@@ -1,5 +1,7 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import './fonts.css';
+import './styles.css';
 import { App } from './App.tsx';
 
 const root = document.getElementById('root');

@@ -1,0 +1,40 @@
+import { useState } from 'react';
+import setText from '../../models/bench-set/set.json?raw';
+import { problemLine } from '../jobs/problems.ts';
+import { readSet } from '../jobs/readSet.ts';
+import { type Mode, scenarioFrom } from '../jobs/scenario.ts';
+import { JobScreen } from '../panels/JobScreen.tsx';
+import { createSession } from '../session/session.ts';
+import { BenchPlace } from './BenchPlace.tsx';
+import { core } from './core.ts';
+import { hasWebgl } from './hasWebgl.ts';
+import { useClock } from './useClock.ts';
+
+/** Opens a job from its file; throws when the file is wrong, with everything that is wrong in it. */
+function openSession(file: unknown, mode: Mode) {
+  const set = readSet(setText);
+  const scenario = scenarioFrom(file);
+  if (!set.ok) throw new Error(set.problems.map(problemLine).join('\n'));
+  if (!scenario.ok) throw new Error(scenario.problems.map(problemLine).join('\n'));
+  return createSession({ def: set.value, scenario: scenario.value, seed: scenario.value.seed, mode });
+}
+
+/** A job with its bench: in 3D where the browser can, as a section drawing where it cannot. */
+export function JobPlace({ file, mode, onLeave }: { file: unknown; mode: Mode; onLeave: () => void }) {
+  const [session] = useState(() => openSession(file, mode));
+  const [picture, setPicture] = useState<'coming' | 'there' | 'none'>(() => (hasWebgl() ? 'coming' : 'none'));
+  // The bench keeps the time once it is there; until then, or without it, the page does.
+  useClock(session, picture !== 'there');
+  return (
+    <JobScreen
+      session={session}
+      core={core}
+      onLeave={onLeave}
+      picture={
+        picture === 'none' ? null : (
+          <BenchPlace session={session} onUp={() => setPicture('there')} onFault={() => setPicture('none')} />
+        )
+      }
+    />
+  );
+}

@@ -1,0 +1,25 @@
+import { adviceIds } from '../jobs/advice.ts';
+import { cautionsFor, cautionWords, disclaimer } from '../jobs/cautions.ts';
+import { findingText } from '../jobs/findingWords.ts';
+import { toolsFor } from '../jobs/tools.ts';
+import { adviceText, causeText } from '../jobs/words.ts';
+import { partNames, partTitles } from '../marking/rule.ts';
+import { stopRules } from '../marking/stopWork.ts';
+import type { Core } from '../panels/core.ts';
+import { pumpPose } from '../sim/set/kinematics.ts';
+
+/** What the panels are handed from beneath the session. */
+export const core: Core = {
+  findingText,
+  causeText,
+  adviceText,
+  adviceIds,
+  cautionsFor,
+  cautionWords,
+  toolsFor,
+  disclaimer,
+  partTitles,
+  parts: partNames,
+  stopReason: (rule) => stopRules.find(({ id }) => id === rule)?.reason ?? rule,
+  pumpPose,
+};

@@ -1,0 +1,120 @@
+import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
+import type { Session } from '../session/session.ts';
+import { ActsPanel } from './acts/ActsPanel.tsx';
+import { BenchRegion } from './bench/BenchRegion.tsx';
+import { JobCard } from './card/JobCard.tsx';
+import type { Core } from './core.ts';
+import { HandGauge } from './gauge/HandGauge.tsx';
+import { useTrace } from './gauge/useTrace.ts';
+import { Guide } from './guide/Guide.tsx';
+import { KeyHelp } from './help/KeyHelp.tsx';
+import { LeaveButton } from './help/LeaveButton.tsx';
+import { LogStrip } from './log/LogStrip.tsx';
+import { createLogBook } from './log/logBook.ts';
+import { MarkingPage } from './marks/MarkingPage.tsx';
+import { ToolRoll } from './tools/ToolRoll.tsx';
+import { JobContext, useFact, useJob, useView } from './useJob.ts';
+import './job.css';
+
+const modeNames = { guided: 'Guided', practice: 'Practice', assessed: 'Assessed' } as const;
+
+/** The whole job on one screen. picture: the 3D bench, or null where it cannot be shown. */
+export function JobScreen(props: { session: Session; core: Core; picture: ReactNode; onLeave: () => void }) {
+  const { session, core } = props;
+  const parts = useMemo(() => ({ session, core, log: createLogBook(session, core) }), [session, core]);
+  useEffect(() => parts.log.open(), [parts]);
+  return (
+    <JobContext.Provider value={parts}>
+      <Screen picture={props.picture} onLeave={props.onLeave} />
+    </JobContext.Provider>
+  );
+}
+
+type Tab = 'card' | 'tools' | 'feel';
+const tabs: readonly { id: Tab; name: string }[] = [
+  { id: 'card', name: 'Card' },
+  { id: 'tools', name: 'Tools' },
+  { id: 'feel', name: 'Feel' },
+];
+
+function Screen({ picture, onLeave }: { picture: ReactNode; onLeave: () => void }) {
+  const { session } = useJob();
+  const [tab, setTab] = useState<Tab>('card');
+  const [isFolded, setFolded] = useState(false);
+  const [hasDrawing, setDrawing] = useState(false);
+  const acts = useRef<HTMLDivElement>(null);
+  const bar = useRef<HTMLElement>(null);
+  const trace = useTrace();
+  const canHold = useFact(({ pump, assembly }) => pump.rest !== null && assembly.parts.plunger === 'fitted');
+  const isHeld = useFact(({ hand }) => hand.grasp !== null);
+  const isLive = useView((view) => view.live);
+  const isRunning = useFact(({ engine }) => engine.running);
+  const hasFeel = trace.kind !== null || isHeld;
+  const drawing = picture === null ? 'alone' : hasDrawing ? 'beside' : 'off';
+  const showTab = (next: Tab) => {
+    setTab(next);
+    // The new sheet starts at its head, under the bench.
+    const top = bar.current?.offsetHeight ?? 0;
+    if (window.scrollY > top) window.scrollTo(0, top);
+  };
+
+  return (
+    <div
+      className="job"
+      data-tab={tab}
+      data-folded={isFolded}
+      data-feel={hasFeel}
+      data-live={isLive}
+      data-running={isRunning}
+    >
+      <header ref={bar} className="bar">
+        <button
+          type="button"
+          className="button quiet fold"
+          aria-expanded={!isFolded}
+          onClick={() => setFolded(!isFolded)}
+        >
+          {isFolded ? 'Show card' : 'Fold card'}
+        </button>
+        <h1>
+          <span className="bar-name">Freestroke</span>
+          <span className="bar-job">{session.scenario.title}</span>
+          <span className="bar-mode">{modeNames[session.mode]}</span>
+        </h1>
+        <KeyHelp />
+        <LeaveButton onLeave={onLeave} />
+      </header>
+      <div className="side">
+        <Guide />
+        <JobCard />
+        <ToolRoll />
+      </div>
+      <main className="middle">
+        <BenchRegion
+          picture={picture}
+          drawing={drawing}
+          onDrawing={() => setDrawing(!hasDrawing)}
+          onLeave={() => firstButton(acts.current)?.focus()}
+        />
+        <LogStrip />
+        <nav className="tabs" aria-label="Sheet">
+          {tabs.map(({ id, name }) => (
+            <button key={id} type="button" aria-pressed={tab === id} onClick={() => showTab(id)}>
+              {name}
+              {id === 'feel' && hasFeel ? <span className="tab-mark">in hand</span> : null}
+            </button>
+          ))}
+        </nav>
+        <div ref={acts} className="acts-place">
+          <ActsPanel />
+        </div>
+      </main>
+      <aside className="feel" aria-label="Feel">
+        <HandGauge trace={trace} canHold={canHold} />
+      </aside>
+      <MarkingPage onLeave={onLeave} />
+    </div>
+  );
+}
+
+const firstButton = (place: HTMLElement | null) => place?.querySelector('button') ?? null;

@@ -1,0 +1,52 @@
+import { useId } from 'react';
+import type { ToolId } from '../../jobs/tools.ts';
+import { presetFor } from '../tools/tools.ts';
+import { useFact, useJob } from '../useJob.ts';
+import { ActForm } from './ActForm.tsx';
+import { initialValues, type Thing } from './act.ts';
+
+/** One thing of the set: its name, its state as plain to see and, when open, its acts. */
+export function ThingItem({
+  thing,
+  isOpen,
+  onOpen,
+  tool,
+}: {
+  thing: Thing;
+  isOpen: boolean;
+  onOpen: () => void;
+  tool: ToolId | null;
+}) {
+  const id = useId();
+  const state = useFact(thing.state);
+  return (
+    <li className="thing">
+      <button type="button" className="thing-name" aria-expanded={isOpen} aria-controls={id} onClick={onOpen}>
+        <span>{thing.name}</span>
+        <span className="thing-state">{state}</span>
+      </button>
+      {isOpen ? (
+        <div id={id} className="thing-acts">
+          <ActList thing={thing} tool={tool} />
+        </div>
+      ) : null}
+    </li>
+  );
+}
+
+function ActList({ thing, tool }: { thing: Thing; tool: ToolId | null }) {
+  const { session, core } = useJob();
+  const listed = useFact((sim) =>
+    thing.acts
+      .filter((act) => act.shown?.(sim) ?? true)
+      .map((act) => act.id)
+      .join(' '),
+  );
+  const acts = thing.acts.filter((act) => listed.split(' ').includes(act.id));
+  // A tool in the hand sets the choice that stands for it, such as which hammer.
+  const preset = (act: Thing['acts'][number]) =>
+    tool === null ? null : presetFor(act, tool, core, session.sim());
+  return acts.map((act) => (
+    <ActForm key={`${act.id} ${tool ?? ''}`} act={act} start={{ ...initialValues(act), ...preset(act) }} />
+  ));
+}

@@ -1,0 +1,82 @@
+import type { ReactNode } from 'react';
+import { initialValues } from '../acts/act.ts';
+import { thingFor } from '../acts/catalogue.ts';
+import { PumpDrawing } from '../drawing/PumpDrawing.tsx';
+import { useFact, useJob, useView } from '../useJob.ts';
+import { BenchTools } from './BenchTools.tsx';
+import { useBenchKeys } from './useBenchKeys.ts';
+import './bench.css';
+
+/** The bench: the picture, what it shows in words, the section drawing on demand, and the caution of the moment. */
+export function BenchRegion({
+  picture,
+  drawing,
+  onDrawing,
+  onLeave,
+}: {
+  picture: ReactNode;
+  drawing: 'off' | 'beside' | 'alone';
+  onDrawing: () => void;
+  onLeave: () => void;
+}) {
+  const { session } = useJob();
+  const keys = useBenchKeys(session, onLeave);
+  return (
+    <div className="bench" data-drawing={drawing}>
+      <section
+        className="bench-focus"
+        aria-label="Bench"
+        aria-describedby="bench-words"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: single keys are allowed only while this region has the focus
+        tabIndex={0}
+        {...keys}
+      >
+        {drawing === 'alone' ? null : picture}
+        <p id="bench-words" className="unseen">
+          <BenchWords /> Single keys work here; Escape goes to the list of acts.
+        </p>
+      </section>
+      {drawing === 'off' ? null : (
+        <div className="bench-drawing">
+          <PumpDrawing />
+        </div>
+      )}
+      <BenchTools hasPicture={drawing !== 'alone'} hasDrawing={drawing === 'beside'} onDrawing={onDrawing} />
+      {drawing === 'alone' ? null : <MomentCaution />}
+    </div>
+  );
+}
+
+/** The picture in words, for whoever does not see it. */
+function BenchWords() {
+  const loose = useFact(({ pump }) => pump.rest !== null);
+  const running = useFact(({ engine }) => engine.running);
+  const off = useFact(
+    ({ assembly }) => Object.values(assembly.parts).filter((where) => where !== 'fitted').length,
+  );
+  return (
+    <>
+      The set on its bench, engine {running ? 'running' : 'standing'}, the pump{' '}
+      {loose ? 'off the engine' : 'on the engine'}, {off} parts off.
+    </>
+  );
+}
+
+/** The first caution of what is selected on the bench. */
+function MomentCaution() {
+  const { session, core } = useJob();
+  const selected = useView((view) => view.selected);
+  const found = selected === null ? null : thingFor(selected);
+  if (found === null) return null;
+  const ids = found.thing.acts.flatMap((act) =>
+    core.cautionsFor(act.command(initialValues(act), session.sim())),
+  );
+  // Hot metal goes with every part that comes off; anything else says more.
+  const first = ids.find((id) => id !== 'hotSurfaces') ?? ids[0];
+  if (first === undefined) return null;
+  return (
+    <p className="bench-caution">
+      <b>Caution</b> {core.cautionWords[first].title}.
+    </p>
+  );
+}

@@ -1,0 +1,78 @@
+import { useId } from 'react';
+import { useJob, useView } from '../useJob.ts';
+import { viewNames } from './views.ts';
+
+const SLOW = 0.2;
+
+/** How the picture is looked at; none of it touches the set. */
+export function BenchTools({
+  hasPicture,
+  hasDrawing,
+  onDrawing,
+}: {
+  hasPicture: boolean;
+  hasDrawing: boolean;
+  onDrawing: () => void;
+}) {
+  const { session } = useJob();
+  const pace = useView((view) => view.pace);
+  return (
+    <fieldset className="bench-tools" aria-label="Ways to look">
+      {hasPicture ? <PictureTools /> : null}
+      <button
+        type="button"
+        className="button"
+        aria-pressed={pace < 1}
+        aria-label="Slow motion"
+        onClick={() => session.look({ pace: pace < 1 ? 1 : SLOW })}
+      >
+        Slow
+      </button>
+      {hasPicture ? (
+        <button type="button" className="button" aria-pressed={hasDrawing} onClick={onDrawing}>
+          Drawing
+        </button>
+      ) : null}
+    </fieldset>
+  );
+}
+
+function PictureTools() {
+  const { session } = useJob();
+  const view = useView((state) => state.view);
+  const section = useView((state) => state.section);
+  const apart = useView((state) => state.apart);
+  const id = useId();
+  return (
+    <>
+      <label htmlFor={id} className="unseen">
+        View
+      </label>
+      <select id={id} value={view} onChange={(event) => session.look({ view: event.target.value })}>
+        {Object.entries(viewNames).map(([name, words]) => (
+          <option key={name} value={name}>
+            {words}
+          </option>
+        ))}
+      </select>
+      <button
+        type="button"
+        className="button"
+        aria-pressed={section}
+        aria-label="Cut away"
+        onClick={() => session.look({ section: !section })}
+      >
+        Cut
+      </button>
+      <button
+        type="button"
+        className="button"
+        aria-pressed={apart > 0}
+        aria-label="Pull apart"
+        onClick={() => session.look({ apart: apart > 0 ? 0 : 1 })}
+      >
+        Apart
+      </button>
+    </>
+  );
+}

@@ -1,0 +1,31 @@
+import type { AdviceId } from '../jobs/advice.ts';
+import type { Finding } from '../jobs/card.ts';
+import type { CauseId } from '../jobs/causes.ts';
+import type { CautionId, CautionWords } from '../jobs/cautions.ts';
+import type { Command } from '../jobs/job.ts';
+import type { ToolId } from '../jobs/tools.ts';
+import type { PartName } from '../marking/rule.ts';
+import type { SimCommand } from '../sim/set/commands.ts';
+import type { SetDefinition } from '../sim/set/definition.ts';
+import type { PumpPose } from '../sim/set/kinematics.ts';
+import type { SimState } from '../sim/set/state.ts';
+
+/**
+ * Words and readings that live below the session and are handed to the panels by the app,
+ * because the panels themselves know nothing beneath the session but its types.
+ */
+export interface Core {
+  findingText(finding: Finding): string;
+  causeText(cause: CauseId): string;
+  adviceText(advice: AdviceId): string;
+  readonly adviceIds: readonly AdviceId[];
+  cautionsFor(command: Command): readonly CautionId[];
+  readonly cautionWords: Readonly<Record<CautionId, CautionWords>>;
+  toolsFor(command: SimCommand): readonly ToolId[];
+  readonly disclaimer: string;
+  readonly partTitles: Readonly<Record<PartName, string>>;
+  readonly parts: readonly PartName[];
+  /** Why an act stops the work, by the rule that says so. */
+  stopReason(rule: string): string;
+  pumpPose(definition: SetDefinition, sim: Readonly<SimState>): PumpPose;
+}

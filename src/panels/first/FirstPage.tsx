@@ -1,0 +1,126 @@
+import { useState } from 'react';
+import type { Mode } from '../../jobs/scenario.ts';
+import { Frontispiece } from './Frontispiece.tsx';
+import './first.css';
+
+/** The words of a job that are shown before it is taken on. */
+export interface JobOffer {
+  id: string;
+  title: string;
+  complaint: string;
+  history: readonly string[];
+  where: string;
+  modes: readonly Mode[];
+}
+
+const ways: Readonly<Record<Mode, { name: string; text: string }>> = {
+  guided: { name: 'Guided', text: 'Each stage is shown and explained as you come to it.' },
+  practice: { name: 'Practice', text: 'You lead. A hint is there when you ask for one.' },
+  assessed: { name: 'Assessed', text: 'No hints. Marked when you hand the set over.' },
+};
+
+/** The first screen: which job, which way of working, and what this is and is not. */
+export function FirstPage({
+  jobs,
+  disclaimer,
+  onStart,
+}: {
+  jobs: readonly JobOffer[];
+  disclaimer: string;
+  onStart: (id: string, mode: Mode) => void;
+}) {
+  const [chosen, setChosen] = useState(jobs[0]?.id ?? '');
+  const job = jobs.find(({ id }) => id === chosen);
+  const [mode, setMode] = useState<Mode>(job?.modes[0] ?? 'guided');
+  return (
+    <main className="first">
+      <header className="first-head">
+        <Frontispiece />
+        <h1>Freestroke</h1>
+        <p>
+          A small diesel that stood will not start. Find out why, free what has stuck, and get it running.
+        </p>
+      </header>
+      <form
+        className="first-desk"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (job !== undefined) onStart(job.id, mode);
+        }}
+      >
+        <fieldset className="stack">
+          <legend>{jobs.length === 1 ? 'The job' : 'Choose a job'}</legend>
+          {jobs.map((one) => (
+            <JobOfferCard
+              key={one.id}
+              job={one}
+              picked={one.id === chosen}
+              only={jobs.length === 1}
+              onPick={setChosen}
+            />
+          ))}
+        </fieldset>
+        <div className="first-side">
+          <fieldset className="ways">
+            <legend>How will you work?</legend>
+            {(job?.modes ?? []).map((one) => (
+              <label key={one} className="way">
+                <input
+                  type="radio"
+                  name="mode"
+                  value={one}
+                  checked={mode === one}
+                  onChange={() => setMode(one)}
+                />
+                <span>
+                  <b>{ways[one].name}</b>
+                  <span className="way-text">{ways[one].text}</span>
+                </span>
+              </label>
+            ))}
+          </fieldset>
+          <button type="submit" className="button strong start">
+            Start the job
+          </button>
+        </div>
+        <Honesty disclaimer={disclaimer} />
+      </form>
+    </main>
+  );
+}
+
+function JobOfferCard({
+  job,
+  picked,
+  only,
+  onPick,
+}: {
+  job: JobOffer;
+  picked: boolean;
+  only: boolean;
+  onPick: (id: string) => void;
+}) {
+  return (
+    <label className={only ? 'offer only' : 'offer'}>
+      <input type="radio" name="job" value={job.id} checked={picked} onChange={() => onPick(job.id)} />
+      <span className="offer-head">
+        <span className="offer-kind">Job card</span>
+        <span className="offer-title">{job.title}</span>
+      </span>
+      <span className="offer-label">Complaint</span>
+      <span className="offer-words by-hand">“{job.complaint}”</span>
+      <span className="offer-label">Where it stands</span>
+      <span className="offer-where">{job.where}</span>
+    </label>
+  );
+}
+
+function Honesty({ disclaimer }: { disclaimer: string }) {
+  return (
+    <section className="honesty" aria-labelledby="honesty-title">
+      <h2 id="honesty-title">Before you start</h2>
+      <p>{disclaimer}</p>
+      <p>Works by pointer, by touch or by keyboard alone. Nothing leaves this device.</p>
+    </section>
+  );
+}

@@ -1,0 +1,32 @@
+import { useRef } from 'react';
+import { useJob } from '../useJob.ts';
+
+/** Leaving a job that is under way is asked once more, because nothing of it is kept. */
+export function LeaveButton({ onLeave }: { onLeave: () => void }) {
+  const { session } = useJob();
+  const dialog = useRef<HTMLDialogElement>(null);
+  const ask = () => {
+    const { log, ended } = session.job();
+    if (log.length === 0 || ended) onLeave();
+    else dialog.current?.showModal();
+  };
+  return (
+    <>
+      <button type="button" className="button quiet" onClick={ask}>
+        Leave
+      </button>
+      <dialog ref={dialog} aria-labelledby="leave-title">
+        <h2 id="leave-title">Leave the job?</h2>
+        <p>What you have done on this set is not kept.</p>
+        <form method="dialog" className="verdicts">
+          <button type="submit" className="button strong">
+            Stay
+          </button>
+          <button type="submit" className="button" onClick={onLeave}>
+            Leave it
+          </button>
+        </form>
+      </dialog>
+    </>
+  );
+}
