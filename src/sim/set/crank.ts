@@ -58,7 +58,8 @@ function turn(c: CrankContext, state: SimState, drive: number, dt: number): void
     return;
   }
   const sense = Math.sign(engine.omega);
-  const drag = c.dragDry + c.dragRising * Math.abs(engine.omega);
+  const speed = Math.abs(engine.omega);
+  const drag = c.dragDry + (c.dragRising + c.def.crank.windage * speed) * speed;
   const next = engine.omega + ((drive - sense * drag) / inertia) * dt;
   engine.omega = held && (next * sense < 0 || Math.abs(next) < 0.02) ? 0 : next;
 }
@@ -142,8 +143,10 @@ function keepTally(state: SimState, before: number, dTheta: number): void {
   const { hand, engine } = state;
   const { tally } = hand;
   if (tally === null) return;
+  // what the engine does by itself is not the pull's doing
+  if (tally.fired) return;
   tally.turned += dTheta;
   if (engine.omega > tally.peakSpeed) tally.peakSpeed = engine.omega;
-  if (before < 0 && engine.theta >= 0 && dTheta > 0) tally.topsPassed += 1;
+  if (before < 0 && engine.theta >= 0 && dTheta > 0 && !state.control.decompressorHeld) tally.topsPassed += 1;
   if (engine.firedAt !== null) tally.fired = true;
 }

@@ -38,6 +38,9 @@ export function fillCylinder(
   engine.mass = (pressure * volume) / (def.gas.gasConstant * temperature);
 }
 
+/** Loss of charge with the square of crank speed, s2/rad2. Assumed: a tenth at rated speed. */
+const BREATHING = 7e-7;
+
 function exchange(def: SetDefinition, state: SimState, volume: number): void {
   const { engine, condition } = state;
   const warm = condition.ambient + def.gas.chargeHeating;
@@ -47,7 +50,8 @@ function exchange(def: SetDefinition, state: SimState, volume: number): void {
     return;
   }
   const blocked = Math.max(engine.inletBlocked, condition.elementBlocked, condition.exhaustBlocked * 0.7);
-  fillCylinder(def, state, volume, def.gas.chargePressure * (1 - 0.85 * blocked * blocked), warm);
+  const breathing = 1 - BREATHING * engine.omega * engine.omega;
+  fillCylinder(def, state, volume, def.gas.chargePressure * breathing * (1 - 0.85 * blocked * blocked), warm);
 }
 
 /** Wall conductance for the present piston speed and density, W/K without the area: h, W/m2K. */
@@ -64,6 +68,11 @@ export function wallCoefficient(def: SetDefinition, state: SimState, volume: num
     gasConductivity,
     gasViscosity,
   );
+}
+
+/** Ratio of specific heats of the charge at t (K): as given up to 700 K, falling as hot gas takes up more heat. Assumed slope. */
+function gammaAt(cold: number, t: number): number {
+  return t <= 700 ? cold : Math.max(1.27, cold - 8e-5 * (t - 700));
 }
 
 /** Burns a share of the waiting fuel over a crank turn of dTheta; returns the heat, J. */
@@ -98,10 +107,11 @@ export function moveGas(
     return;
   }
   const { gas } = def;
-  const a = ((gas.gamma - 1) * 2 * (v0 - v1)) / (v0 + v1);
+  const g1 = gammaAt(gas.gamma, engine.temperature) - 1;
+  const a = (g1 * 2 * (v0 - v1)) / (v0 + v1);
   let t = engine.temperature * (1 + a * (1 + a * (0.5 + a / 6)));
   const p = (engine.mass * gas.gasConstant * t) / v1;
-  const cv = gas.gasConstant / (gas.gamma - 1);
+  const cv = gas.gasConstant / g1;
   const area = 2 * m.pistonArea + (PI * def.crank.bore * v1) / m.pistonArea;
   let energy = wall * area * (condition.ambient - t) * dt + burn(def, w, state, dTheta);
   const open = Math.max(condition.decompressorGap, control.decompressorHeld ? gas.decompressorArea : 0);
@@ -143,7 +153,9 @@ export function ignite(def: SetDefinition, state: SimState, dt: number, events: 
   const delay = wolferDelay(engine.pressure, engine.temperature) * mixingShare(pistonSpeed);
   engine.delayIntegral += dt / delay;
   if (engine.delayIntegral < 1 || engine.temperature < limits.leastTemperature) return;
-  if (engine.fuelWaiting < limits.leastFuel || supply.water > def.supply.bowlVolume) return;
+  // a cylinder that has just fired lights a small dose too
+  const least = engine.firings > 0 ? limits.leastFuel / 8 : limits.leastFuel;
+  if (engine.fuelWaiting < least || supply.water > def.supply.bowlVolume) return;
   engine.firedAt = engine.theta;
   engine.firings += 1;
   if (!engine.running)

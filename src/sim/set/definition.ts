@@ -33,6 +33,7 @@ export const setSchema = v.strictObject({
     inletCloses: angle,
     exhaustOpens: angle,
     frictionSpeed: notNegative,
+    windage: notNegative,
     thickening: notNegative,
   }),
   gas: numbers(
@@ -115,7 +116,7 @@ export const setSchema = v.strictObject({
     vapourPressure: notNegative,
   }),
   supply: numbers('tankVolume', 'head', 'hoseArea', 'gravityFlow', 'bowlVolume'),
-  governor: numbers('idleSpeed', 'ratedSpeed', 'droop', 'lag', 'overspeed', 'wreckSpeed'),
+  governor: numbers('idleSpeed', 'ratedSpeed', 'droop', 'lag', 'overspeed', 'wreckSpeed', 'wreckTime'),
   load: numbers('ratedTorque'),
   bond: v.strictObject({
     ...numbers('stribeckSpeed', 'wetWorking', 'dryWorking', 'fatigueExponent', 'soakTime').entries,

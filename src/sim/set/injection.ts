@@ -183,5 +183,6 @@ export function moveFuel(
 function beginStroke(state: SimState): void {
   state.line.seenFuel = 0;
   state.line.seenAir = 0;
-  if (state.hand.tally) state.hand.tally.strokes += 1;
+  const { tally } = state.hand;
+  if (tally && !tally.fired) tally.strokes += 1;
 }

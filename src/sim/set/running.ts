@@ -1,7 +1,7 @@
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
 import { damage, hurt } from './harm.ts';
-import type { SimState } from './state.ts';
+import { type SimState, STEP } from './state.ts';
 
 /** Fired cycles in a row after which an engine counts as started. */
 const CAUGHT = 6;
@@ -18,7 +18,8 @@ export function tendRunning(def: SetDefinition, state: SimState, events: SimEven
     state.repeats.ranAway = 1;
     events.push({ kind: 'ranAway', speed: engine.omega });
   }
-  if (engine.omega > governor.wreckSpeed) wreck(state, events);
+  if (engine.omega > governor.overspeed) engine.strain += STEP;
+  if (engine.omega > governor.wreckSpeed || engine.strain > governor.wreckTime) wreck(state, events);
   else if (engine.omega <= 0 || (engine.omega < 25 && engine.firings === 0)) stop(state, events);
 }
 

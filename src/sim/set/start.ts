@@ -44,6 +44,7 @@ export function startState(def: SetDefinition, seed: number): SimState {
       running: false,
       firings: 0,
       inletBlocked: 0,
+      strain: 0,
       wrecked: false,
     },
     pump: {

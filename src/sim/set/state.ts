@@ -28,6 +28,8 @@ export interface EngineState {
   firings: number;
   /** Share of the air inlet that is blocked, 0..1 (board, dirt). */
   inletBlocked: number;
+  /** Time run above the overspeed limit, s: valve gear bears only so much of it. */
+  strain: number;
   wrecked: boolean;
 }
 

@@ -23,6 +23,8 @@ export interface TraceRow {
  */
 export function traceTurn(def: SetDefinition, state: SimState, speed: number, angle: number): TraceRow[] {
   const set = copyState(state);
+  // motored: no dose is enough to light
+  const motored = { ...def, combustion: { ...def.combustion, leastFuel: 1 } };
   set.engine.theta = -2 * PI + 1e-9;
   set.control.throttle = 1;
   const rows: TraceRow[] = [];
@@ -32,8 +34,8 @@ export function traceTurn(def: SetDefinition, state: SimState, speed: number, an
   while (turned < angle) {
     set.engine.omega = speed;
     const before = set.engine.theta;
-    moveFork(def, set, false);
-    turnCrank(def, set, [], TRACE_SPLIT, speed);
+    moveFork(motored, set, false);
+    turnCrank(motored, set, [], TRACE_SPLIT, speed);
     turned += set.engine.theta - before + (set.engine.theta < before ? 4 * PI : 0);
     if (turned < 0) {
       injected = set.line.injectedTotal;
@@ -55,4 +57,4 @@ export function traceTurn(def: SetDefinition, state: SimState, speed: number, an
 }
 
 /** Sub-steps taken between looks at the crank while tracing. */
-const TRACE_SPLIT = 4;
+const TRACE_SPLIT = 1;

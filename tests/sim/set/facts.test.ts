@@ -121,7 +121,7 @@ describe('the control pin (common practice, no source)', () => {
       { path: 'bond.turn', to: 0.35 },
     ]);
     pullUntilRunning(state);
-    const wild = [...step(def, state, [{ do: 'moveStopLever', to: 'stop' }]), ...settle(def, state, 6)];
+    const wild = [...step(def, state, [{ do: 'moveStopLever', to: 'stop' }]), ...settle(def, state, 14)];
     expect(wild.some((e) => e.kind === 'ranAway')).toBe(true);
     expect(wild.some((e) => e.kind === 'stopped' && e.why === 'fuel')).toBe(false);
     expect(state.engine.wrecked).toBe(true);
@@ -170,7 +170,7 @@ describe('a plunger fitted half a turn out (common practice, no source)', () => 
   it('gives full fuel that neither throttle nor stop lever governs', () => {
     const state = rested([{ path: 'control.turnedHalf', to: 1 }]);
     pullUntilRunning(state);
-    const wild = [...step(def, state, [{ do: 'moveStopLever', to: 'stop' }]), ...settle(def, state, 6)];
+    const wild = [...step(def, state, [{ do: 'moveStopLever', to: 'stop' }]), ...settle(def, state, 14)];
     expect(wild.some((e) => e.kind === 'ranAway')).toBe(true);
   });
 });
