@@ -32,22 +32,24 @@ describe('gas in a motored cylinder', () => {
     );
   });
 
-  it('without leak and wall it is a reversible adiabat: Poisson’s law up, the same way down (derived)', () => {
+  it('without leak and wall it follows Poisson’s law while it is cool, and comes back as it went (derived)', () => {
     const set = { ...def, gas: { ...def.gas, ringOrifice: 1e-15, heatFactor: 1e-12 } };
     const state = closedCylinder(set, 30, 293.15);
     const start = copyState(state);
     const m = machineOf(set);
     const from = volumeAt(set, m, state.engine.theta);
-    const { up } = motor(set, state, 30, 0, 400);
+    const { up } = motor(set, state, 30, -0.6, 400);
     const ratio = from / volumeAt(set, m, state.engine.theta);
     const exact = start.engine.temperature * ratio ** (gas.gamma - 1);
+    expect(state.engine.temperature).toBeLessThan(700);
+    expect(ratio).toBeGreaterThan(5);
     expect(state.engine.temperature / exact).toBeCloseTo(1, 4);
     // first law: all of the work is in the gas
     const cv = gas.r / (gas.gamma - 1);
     const gained = state.engine.mass * cv * (state.engine.temperature - start.engine.temperature);
     expect(up / gained).toBeCloseTo(1, 3);
-    const { net } = motor(set, state, 30, -set.crank.inletCloses - 1e-3, 400);
-    expect(-net / up).toBeCloseTo(1, 2);
+    const rest = motor(set, state, 30, -set.crank.inletCloses - 1e-3, 400);
+    expect((up + rest.net) / (up + rest.up)).toBeCloseTo(0, 2);
     expect(state.engine.temperature / start.engine.temperature).toBeCloseTo(1, 2);
   });
 });
@@ -90,8 +92,7 @@ describe('fuel', () => {
     expect(lost).toBeLessThan(mostLost(strokes, (state.step - from) * STEP));
   };
 
-  // These two fail as long as what the rising plunger pushes back through its open ports goes to nowhere.
-  it.fails('is neither made nor lost in cranking, but for the leaks', () => {
+  it('is neither made nor lost in cranking, but for the leaks', () => {
     fc.assert(
       fc.property(pulls, fc.double({ min: 0, max: 5e-7, noNaN: true }), (work, air) => {
         account(setWith([...wetFuel, { path: 'line.air', to: air }]), work);
@@ -100,7 +101,7 @@ describe('fuel', () => {
     );
   });
 
-  it.fails('is neither made nor lost while it is pumped out at a slack union', () => {
+  it('is neither made nor lost while it is pumped out at a slack union', () => {
     const state = setWith([...wetFuel, { path: 'line.air', to: 1e-6 }]);
     step(def, state, [{ do: 'loosen', joint: 'pipeAtInjector', to: 'slack', backup: true }]);
     account(state, [
