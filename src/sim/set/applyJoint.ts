@@ -4,7 +4,7 @@ import type { JointId, SimCommand } from './commands.ts';
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
 import { damage } from './harm.ts';
-import { spill } from './lineState.ts';
+import { runToWaste, spill } from './lineState.ts';
 import { AMBIENT } from './machine.ts';
 import { squeezeInVice } from './pair.ts';
 import type { SimState } from './state.ts';
@@ -53,11 +53,14 @@ export function applyJoint(def: SetDefinition, state: SimState, command: Joint, 
 function relieve(def: SetDefinition, state: SimState, joint: JointId, to: string, events: SimEvent[]): void {
   if (joint === 'holder' && to === 'off') state.assembly.newWasher = false;
   if (joint === 'hoseClip' && to === 'off' && state.supply.tapOpen) {
-    spill(state, 2e-5);
-    events.push({ kind: 'spilled', volume: 2e-5, caught: state.place.trayUnder });
+    const volume = runToWaste(state, 2e-5);
+    events.push({ kind: 'spilled', volume, caught: state.place.trayUnder });
   }
   if (joint === 'pipeAtPump' || joint === 'pipeAtInjector' || joint === 'holder') {
     state.line.pressure = AMBIENT;
-    state.line.liquid = Math.min(state.line.liquid, Math.max(0, def.line.volume - state.line.air));
+    // what the pressure held in the pipe spurts out
+    const held = Math.min(state.line.liquid, Math.max(0, def.line.volume - state.line.air));
+    spill(state, state.line.liquid - held);
+    state.line.liquid = held;
   }
 }

@@ -88,12 +88,14 @@ function removePart(
   assembly.parts[part] = home;
   events.push({ kind: 'partRemoved', part });
   if (part === 'pipe') {
-    state.line.liquid = 5e-8;
-    state.line.air = def.line.volume - 5e-8;
-    spill(state, 5e-7);
+    const left = Math.min(5e-8, state.line.liquid);
+    spill(state, state.line.liquid - left);
+    state.line.liquid = left;
+    state.line.air = def.line.volume - left;
   }
-  if (part === 'hose') state.supply.galleryAir = def.pump.galleryVolume;
+  if (part === 'hose') emptyGallery(def, state);
   if (part === 'valve') {
+    spill(state, pump.liquid);
     pump.air = chamberVolume(def, machineOf(def), pump.travel);
     pump.liquid = 0;
     pump.pressure = AMBIENT;
@@ -107,6 +109,13 @@ function removePart(
     pump.travel = 0;
     condition.grit = Math.max(condition.grit, 4);
   }
+}
+
+/** What stood in the gallery runs out. */
+function emptyGallery(def: SetDefinition, state: SimState): void {
+  const { supply } = state;
+  spill(state, def.pump.galleryVolume - supply.galleryAir);
+  supply.galleryAir = def.pump.galleryVolume;
 }
 
 function releaseRetainer(def: SetDefinition, state: SimState, heldBack: boolean, events: SimEvent[]): void {
@@ -135,7 +144,7 @@ function liftPump(def: SetDefinition, state: SimState, guidePin: boolean, events
   pump.speed = 0;
   pump.camForce = 0;
   pump.wet = true;
-  state.supply.galleryAir = def.pump.galleryVolume;
+  emptyGallery(def, state);
   settleLoose(def, state, events);
 }
 

@@ -5,7 +5,7 @@ import { gasWeber } from '../laws/spray.ts';
 import type { CrankContext } from './crankContext.ts';
 import { valvesShut } from './cylinder.ts';
 import type { SetDefinition } from './definition.ts';
-import { drawFuel, galleryAirShare, spill } from './lineState.ts';
+import { drawFuel, galleryAirShare, returnFuel, spill } from './lineState.ts';
 import { AMBIENT, type Machine } from './machine.ts';
 import type { SimState } from './state.ts';
 import { moveValve } from './valve.ts';
@@ -35,7 +35,7 @@ function fillChamber(c: CrankContext, state: SimState, volume: number): void {
     const out = Math.min(pump.liquid, -need);
     pump.liquid -= out;
     pump.air = volume - pump.liquid;
-    supply.galleryAir = Math.max(0, supply.galleryAir - out);
+    returnFuel(state, out);
     return;
   }
   const air = supply.galleryAir === 0 ? 0 : need * galleryAirShare(c.def, state);
@@ -43,8 +43,9 @@ function fillChamber(c: CrankContext, state: SimState, volume: number): void {
   pump.air += air;
   pump.liquid += fuel;
   if (c.fed) {
-    supply.galleryAir = Math.max(0, supply.galleryAir - air);
-    drawFuel(state, fuel);
+    const replaced = Math.min(supply.galleryAir, air);
+    supply.galleryAir -= replaced;
+    drawFuel(state, fuel + replaced);
   } else supply.galleryAir = Math.min(c.def.pump.galleryVolume, supply.galleryAir + fuel);
 }
 
@@ -55,7 +56,9 @@ function deliver(c: CrankContext, state: SimState, volume: number, dt: number): 
   const gauge = Math.max(0, pump.pressure - AMBIENT);
   const clearance = state.condition.radialClearance;
   const leak = annularLeak(plungerDiameter, clearance, gauge, c.w.fuelViscosity, sealingLand, eccentricity);
-  pump.liquid = Math.max(0, pump.liquid - leak * dt);
+  const leaked = Math.min(pump.liquid, leak * dt);
+  pump.liquid -= leaked;
+  returnFuel(state, leaked);
   const passed = moveValve(c, state, volume);
   const air = Math.min(passed, pump.air);
   const fuel = passed - air;
@@ -111,9 +114,13 @@ function moveNeedle(c: CrankContext, state: SimState, dt: number): void {
   const gauge = Math.max(0, p - AMBIENT);
   const back =
     pump.collar > 0 ? 0 : Math.min(line.liquid, condition.seatLeak * Math.max(0, p - pump.pressure) * dt);
-  const lost = (condition.guideLeak + c.leak) * gauge * dt;
+  const past = Math.min(line.liquid - back, condition.guideLeak * gauge * dt);
+  const weep = Math.min(line.liquid - back - past, c.leak * gauge * dt);
   pump.liquid += back;
-  line.liquid = Math.max(0, line.liquid - back - lost);
+  line.liquid -= back + past + weep;
+  // leak-off goes home to the tank, a weep runs down outside
+  returnFuel(state, past);
+  if (weep > 0) spill(state, weep);
   if (!line.needleOpen && gauge >= condition.openingPressure) {
     line.needleOpen = true;
     line.openings += 1;

@@ -45,6 +45,22 @@ export function drawFuel(state: SimState, volume: number): void {
   if (!supply.capVented) supply.drawn += volume;
 }
 
+/** Takes fuel back into the low-pressure side, m3: it drives the gallery's air out first, then goes up the hose. */
+export function returnFuel(state: SimState, volume: number): void {
+  const { supply } = state;
+  const toGallery = Math.min(supply.galleryAir, volume);
+  supply.galleryAir -= toGallery;
+  supply.tank += volume - toGallery;
+}
+
+/** Runs fuel from the tank straight to waste, m3; returns what came. */
+export function runToWaste(state: SimState, volume: number): number {
+  const came = Math.min(state.supply.tank, volume);
+  drawFuel(state, came);
+  spill(state, came);
+  return came;
+}
+
 /** Share of air in what the ports draw from the gallery, 0..1: the ports stand at its middle. */
 export function galleryAirShare(def: SetDefinition, state: SimState): number {
   const share = state.supply.galleryAir / def.pump.galleryVolume;

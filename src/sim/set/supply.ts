@@ -1,8 +1,6 @@
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
-import { chamberVolume } from './injection.ts';
-import { drawFuel, fuelReachesPump, spill } from './lineState.ts';
-import { machineOf } from './machine.ts';
+import { drawFuel, fuelReachesPump, runToWaste } from './lineState.ts';
 import type { SimState } from './state.ts';
 
 /** Air left in gallery or chamber below which what comes out looks solid, m3. */
@@ -34,26 +32,26 @@ export function runSupply(def: SetDefinition, state: SimState, dt: number, event
   const { supply, pump, condition } = state;
   const flow = def.supply.gravityFlow * (1 - condition.filterBlocked) * dt;
   if (bleedsAtScrew(state) && supply.galleryAir > 0) {
-    drawFuel(state, flow);
-    supply.galleryAir = Math.max(0, supply.galleryAir - flow);
-    spill(state, flow * 0.2);
+    const filled = Math.min(supply.galleryAir, flow);
+    drawFuel(state, filled);
+    supply.galleryAir -= filled;
+    runToWaste(state, flow * 0.2);
     if (supply.galleryAir <= CLEAR) {
       supply.galleryAir = 0;
-      spill(state, 5e-6);
+      runToWaste(state, 5e-6);
       events.push({ kind: 'bled', where: 'bleedScrew', fuel: 5e-6, air: 0, clear: true });
     }
   }
   if (bleedsAtHolder(def, state) && pump.air > 0) {
     const step = Math.min(pump.air, flow * THROUGH_PORTS);
-    const volume = chamberVolume(def, machineOf(def), pump.travel);
     pump.air -= step;
+    pump.liquid += step;
     drawFuel(state, step);
     if (pump.air <= CLEAR) {
       pump.air = 0;
-      spill(state, 2e-6);
+      runToWaste(state, 2e-6);
       events.push({ kind: 'bled', where: 'holder', fuel: 2e-6, air: 0, clear: true });
     }
-    pump.liquid = volume - pump.air;
   }
 }
 
@@ -63,8 +61,5 @@ export function drainWhileWaiting(def: SetDefinition, state: SimState, seconds: 
   const hoseOpen = assembly.parts.hose !== 'fitted' && !assembly.covered.hoseEnd;
   const open = hoseOpen || bleedsAtScrew(state);
   if (!open || !supply.tapOpen || supply.tank <= 0) return 0;
-  const lost = Math.min(supply.tank, 2 * def.supply.gravityFlow * seconds);
-  drawFuel(state, lost);
-  spill(state, lost);
-  return lost;
+  return runToWaste(state, 2 * def.supply.gravityFlow * seconds);
 }

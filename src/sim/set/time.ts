@@ -3,7 +3,7 @@ import { exp } from '../laws/maths.ts';
 import { fillCylinder, valvesShut, volumeAt } from './cylinder.ts';
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
-import { jointLeak, lineOpening } from './lineState.ts';
+import { jointLeak, lineOpening, returnFuel, spill } from './lineState.ts';
 import { AMBIENT, machineOf, weatherOf } from './machine.ts';
 import { settleLoose, soakPair } from './pair.ts';
 import { type SimState, STEP } from './state.ts';
@@ -30,6 +30,15 @@ export function atRest(state: SimState): boolean {
   return state.engine.omega === 0 && state.hand.pull === null && state.hand.flywheel === null;
 }
 
+/** Where fuel that left the line goes: past seat and needle home to the tank, past a joint to waste. */
+function lose(def: SetDefinition, state: SimState, volume: number): void {
+  const { seatLeak, guideLeak } = state.condition;
+  const joints = jointLeak(def, state);
+  const outside = (volume * joints) / (seatLeak + guideLeak + joints);
+  spill(state, outside);
+  returnFuel(state, volume - outside);
+}
+
 /**
  * Lets the pressure left in the line sink past seat, needle and joints. Each piece of the time is an exponential at
  * the rate of its start, which is exact without air in the line; the pieces double because the sinking slows down.
@@ -46,7 +55,9 @@ function sinkLine(def: SetDefinition, state: SimState, seconds: number): void {
     const dt = Math.min(piece, left);
     const excess = line.liquid - rest;
     const gauge = Math.max(0, pressure() - AMBIENT);
-    line.liquid = rest + excess * exp((-dt * leak * gauge) / excess);
+    const sunk = excess - excess * exp((-dt * leak * gauge) / excess);
+    line.liquid -= sunk;
+    lose(def, state, sunk);
     left -= dt;
   }
   line.pressure = pressure();
@@ -54,6 +65,7 @@ function sinkLine(def: SetDefinition, state: SimState, seconds: number): void {
   if (condition.seatLeak > 1e-14) {
     const drained = Math.min(line.liquid, condition.seatLeak * 3000 * seconds);
     line.liquid -= drained;
+    returnFuel(state, drained);
     line.air = Math.min(volume, line.air + drained);
   }
 }
