@@ -22,6 +22,9 @@ const limit = (value: number, most: number) => Math.max(-most, Math.min(most, va
 export function PlungerHold() {
   const { session } = useJob();
   const isHeld = useFact((sim) => sim.hand.grasp !== null);
+  const isShut = useFact(
+    ({ assembly }) => assembly.parts.valve === 'fitted' || assembly.parts.holder === 'fitted',
+  );
   const hand = useHand();
 
   const toggle = () => session.do(isHeld ? { do: 'letGo' } : { do: 'grasp', part: 'plunger' });
@@ -41,6 +44,9 @@ export function PlungerHold() {
           <p className="hold-help">
             Keep a button down, or an arrow key. The hand goes on steadily until you lift.
           </p>
+          {isShut ? (
+            <p className="hold-help">With the delivery valve in, a hand gets at it from the cam end only.</p>
+          ) : null}
           <div className="hold-ways">
             {ways.map(({ way, name, mark }) => (
               <HoldButton

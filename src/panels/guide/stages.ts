@@ -17,14 +17,20 @@ const wasOff = (job: Readonly<Job>) =>
   job.log.some(({ events }) => events.some((event) => event.kind === 'partRemoved' && event.part === 'pump'));
 const isBack = (job: Readonly<Job>) => wasOff(job) && !off(job, 'pump') && !off(job, 'pipe');
 
+/** Taken at some time: the load is put back on at the end. */
+const wasTaken = (job: Readonly<Job>, what: string) =>
+  job.log.some(({ events }) =>
+    events.some((event) => event.kind === 'placeSet' && event.what === what && event.on),
+  );
+const firstCares = ['loadIsolated', 'openAir', 'noFlame', 'eyeProtection'];
+
 /** The whole job in stages. What stage comes next is read from the set and the card, never from a script. */
 export const stages: readonly Stage[] = [
   {
     title: 'Make the place safe',
     what: 'Isolate the load, get the set into the open, no flame, glasses on, board, tray and extinguisher to hand.',
     why: 'A set that surprises you by starting should hurt nobody and feed nothing.',
-    isDone: ({ sim }) =>
-      sim.place.loadIsolated && sim.place.openAir && sim.place.noFlame && sim.place.eyeProtection,
+    isDone: (job) => firstCares.every((what) => wasTaken(job, what)),
   },
   {
     title: 'Prove compression',
