@@ -107,7 +107,7 @@ describe('taps through wood on the cam end that bring a stuck-up plunger home (b
     ['firm', 'hand', 2, [1, 1, 3, 8]],
   ] as const;
   for (const [blow, on, hours, figures] of table) {
-    it(`${blow} on ${on}${hours > 0 ? `, after ${hours} h of soaking` : ''}: ${figures.join(', ')}`, () => {
+    it(`${blow} on ${on}${hours > 0 ? `, after ${hours} h of soaking` : ''}: ${figures.map((n) => (n === NEVER ? 'not in 60' : n)).join(', ')}`, () => {
       for (const [i, figure] of figures.entries()) about(tapsHome(bonds[i] ?? 0, blow, on, hours), figure);
     });
   }
