@@ -17,17 +17,6 @@ export function ActsPanel() {
   const [openThing, setOpenThing] = useState<string | null>(null);
   const isNarrow = useIsNarrow();
 
-  useOnChange(selected, (name) => {
-    const found = name === null ? null : thingFor(name);
-    if (found === null) return;
-    if (groupId !== null || isNarrow) setGroupId(found.group.id);
-    setOpenThing(found.thing.id);
-  });
-  useOnChange(inHand, (tool) => {
-    if (tool !== null && groupId !== null) setGroupId(TOOL_GROUP);
-    if (tool === null && groupId === TOOL_GROUP) setGroupId(null);
-  });
-
   const tabs = [
     ...(inHand === null
       ? []
@@ -39,6 +28,21 @@ export function ActsPanel() {
     shown === TOOL_GROUP && inHand !== null
       ? thingsFor(inHand, core, session.sim()).map(({ thing }) => thing)
       : (groups.find(({ id }) => id === shown)?.things ?? []);
+
+  const chosen = openThing === null ? null : thingFor(openThing);
+
+  useOnChange(selected, (name) => {
+    const found = name === null ? null : thingFor(name);
+    if (found === null) return;
+    setOpenThing(found.thing.id);
+    // What was picked in the list that is open already needs no other list.
+    const isListed = things.some(({ id }) => id === found.thing.id);
+    if (!isListed && (groupId !== null || isNarrow)) setGroupId(found.group.id);
+  });
+  useOnChange(inHand, (tool) => {
+    if (tool !== null && groupId !== null) setGroupId(TOOL_GROUP);
+    if (tool === null && groupId === TOOL_GROUP) setGroupId(null);
+  });
 
   return (
     <section className="acts" aria-label="Everything that can be acted on">
@@ -55,6 +59,13 @@ export function ActsPanel() {
             </button>
           </li>
         ))}
+        {shown === null && chosen !== null ? (
+          <li className="group-chosen">
+            <button type="button" className="button" onClick={() => setGroupId(chosen.group.id)}>
+              Acts: {chosen.thing.name}
+            </button>
+          </li>
+        ) : null}
       </ul>
       {shown === null ? null : (
         <div className="acts-body">

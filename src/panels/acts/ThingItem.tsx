@@ -1,6 +1,6 @@
 import { useId } from 'react';
 import type { ToolId } from '../../jobs/tools.ts';
-import { presetFor } from '../tools/tools.ts';
+import { presetFor, takesTool } from '../tools/tools.ts';
 import { useFact, useJob } from '../useJob.ts';
 import { ActForm } from './ActForm.tsx';
 import { initialValues, type Thing } from './act.ts';
@@ -39,6 +39,7 @@ function ActList({ thing, tool }: { thing: Thing; tool: ToolId | null }) {
   const listed = useFact((sim) =>
     thing.acts
       .filter((act) => act.shown?.(sim) ?? true)
+      .filter((act) => tool === null || takesTool(act, tool, core, sim))
       .map((act) => act.id)
       .join(' '),
   );

@@ -24,15 +24,23 @@ export function HandOver() {
       <button type="button" className="button strong" onClick={() => dialog.current?.showModal()}>
         Hand over
       </button>
-      <dialog ref={dialog} aria-labelledby="hand-over-title">
+      <dialog
+        ref={dialog}
+        aria-labelledby="hand-over-title"
+        onClose={() => {
+          if (dialog.current?.returnValue !== 'over') return;
+          session.do({ do: 'handOver' });
+          session.look({ sheetOpen: true });
+        }}
+      >
         <h2 id="hand-over-title">Hand the set over as it stands?</h2>
         <p>Nothing more can be done to it afterwards. The marking sheet follows.</p>
         {open.length === 0 ? null : <p>On the card, {open.join(' and ')}.</p>}
         <form method="dialog" className="verdicts">
-          <button type="submit" className="button strong" onClick={() => session.do({ do: 'handOver' })}>
+          <button type="submit" className="button strong" value="over">
             Hand it over
           </button>
-          <button type="submit" className="button">
+          <button type="submit" className="button" value="">
             Keep working
           </button>
         </form>

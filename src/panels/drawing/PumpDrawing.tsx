@@ -57,7 +57,8 @@ export function PumpDrawing() {
       </div>
       <div className="drawing-side">
         <figcaption>
-          Section through the pump, cam end down. Plunger travel{' '}
+          <span className="drawing-what">Section through the pump, cam end down. </span>
+          Plunger travel{' '}
           <span ref={travel} className="figures">
             0.00
           </span>{' '}

@@ -23,14 +23,16 @@ export function LogStrip() {
         {last === undefined ? (
           <p className="log-empty">Nothing done yet. What you do is told here, in words and numbers.</p>
         ) : null}
-        <ol role="log" aria-live="polite">
-          {shown.map((line) => (
-            <li key={line.number} data-tone={line.tone}>
-              {line.tone === 'refusal' ? <b>Not done. </b> : null}
-              {line.text}
-            </li>
-          ))}
-        </ol>
+        <div role="log" aria-live="polite">
+          <ol>
+            {shown.map((line) => (
+              <li key={line.number} data-tone={line.tone}>
+                {line.tone === 'refusal' ? <b>Not done. </b> : null}
+                {line.text}
+              </li>
+            ))}
+          </ol>
+        </div>
         <p role="status" className="unseen">
           {refusal === undefined ? '' : `Not done. ${refusal.text}`}
         </p>

@@ -63,7 +63,7 @@ function differing(act: Act, way: Values): Values {
 }
 
 /** Whether a tool, or the bare hand alone, can do an act. */
-const takesTool = (act: Act, tool: ToolId, core: Core, sim: SimState): boolean =>
+export const takesTool = (act: Act, tool: ToolId, core: Core, sim: SimState): boolean =>
   tool === 'hand'
     ? core.toolsFor(act.command(initialValues(act), sim)).length === 0
     : presetFor(act, tool, core, sim) !== null;
