@@ -15,7 +15,7 @@ export function App() {
   const file = route.at === 'job' ? jobFiles.find(({ id }) => id === route.id) : undefined;
   useEffect(() => {
     // The first screen is there at once; what the job needs comes in while it is being read.
-    const timer = setTimeout(() => void loadJobPlace(), 300);
+    const timer = setTimeout(async () => (await loadJobPlace()).prepare(), 300);
     return () => clearTimeout(timer);
   }, []);
 

@@ -2,7 +2,10 @@ import { lazy, Suspense, useEffect } from 'react';
 import type { Session } from '../session/session.ts';
 import { FaultBoundary } from './FaultBoundary.tsx';
 
-const Bench = lazy(async () => ({ default: (await import('../bench/Bench.tsx')).Bench }));
+/** Fetches the 3D bench, so that it is there when it is asked for. */
+export const loadBench = () => import('../bench/Bench.tsx');
+
+const Bench = lazy(async () => ({ default: (await loadBench()).Bench }));
 
 /** The 3D bench, loaded by itself: the job can be begun from the panels before it is there. */
 export function BenchPlace(props: { session: Session; onUp: () => void; onFault: () => void }) {

@@ -5,7 +5,7 @@ import { readSet } from '../jobs/readSet.ts';
 import { type Mode, scenarioFrom } from '../jobs/scenario.ts';
 import { JobScreen } from '../panels/JobScreen.tsx';
 import { createSession } from '../session/session.ts';
-import { BenchPlace } from './BenchPlace.tsx';
+import { BenchPlace, loadBench } from './BenchPlace.tsx';
 import { core } from './core.ts';
 import { hasWebgl } from './hasWebgl.ts';
 import { useClock } from './useClock.ts';
@@ -17,6 +17,11 @@ function openSession(file: unknown, mode: Mode) {
   if (!set.ok) throw new Error(set.problems.map(problemLine).join('\n'));
   if (!scenario.ok) throw new Error(scenario.problems.map(problemLine).join('\n'));
   return createSession({ def: set.value, scenario: scenario.value, seed: scenario.value.seed, mode });
+}
+
+/** Fetches the bench ahead of time where it can be shown. */
+export function prepare(): void {
+  if (hasWebgl()) void loadBench();
 }
 
 /** A job with its bench: in 3D where the browser can, as a section drawing where it cannot. */

@@ -22,9 +22,13 @@ const THROTTLE_STEP = 0.1;
 /** Key handlers for the bench region. leave: where Escape goes. */
 export function useBenchKeys(session: Session, leave: () => void) {
   const effort = useRef<Effort>('firm');
+  const isHolding = useRef(false);
 
   const acts: Readonly<Record<string, () => void>> = {
-    d: () => session.do({ do: 'holdDecompressor', held: true }),
+    d: () => {
+      isHolding.current = true;
+      session.do({ do: 'holdDecompressor', held: true });
+    },
     p: () => session.do({ do: 'pullCord', effort: effort.current, letGoAt: null }),
     arrowright: () => session.do({ do: 'turnFlywheel', to: 'quarterTurn' }),
     c: () => session.do({ do: 'turnFlywheel', to: 'compression' }),
@@ -50,12 +54,15 @@ export function useBenchKeys(session: Session, leave: () => void) {
     act?.();
   };
   const letGo = () => {
-    if (session.sim().control.decompressorHeld) session.do({ do: 'holdDecompressor', held: false });
+    if (!isHolding.current) return;
+    isHolding.current = false;
+    session.do({ do: 'holdDecompressor', held: false });
   };
   const onKeyUp = (event: KeyboardEvent<HTMLElement>) => {
     if (event.key.toLowerCase() === 'd') letGo();
   };
-  return { onKeyDown, onKeyUp };
+  // A key that is let go elsewhere is never heard of: leaving the bench lets the lever go too.
+  return { onKeyDown, onKeyUp, onBlur: letGo };
 }
 
 function moveThrottle(session: Session, by: number): void {

@@ -98,7 +98,8 @@ function useHand(): { press: (way: Way) => void; release: () => void } {
   const at = useRef({ travel: 0, twist: 0 });
 
   const release = () => {
-    if (timer.current !== null) clearInterval(timer.current);
+    if (timer.current === null) return;
+    clearInterval(timer.current);
     timer.current = null;
     // A hand that stops pressing relaxes to where the plunger is.
     if (session.sim().hand.grasp === null) return;
