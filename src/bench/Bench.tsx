@@ -1,12 +1,12 @@
 import { Canvas } from '@react-three/fiber';
 import { useMemo } from 'react';
-import { ACESFilmicToneMapping } from 'three';
+import { NoToneMapping } from 'three';
 import type { Session } from '../session/session.ts';
 import { CameraMan } from './CameraMan.tsx';
 import { Driver } from './Driver.tsx';
 import { clearMaterial } from './look/clear.ts';
 import { windowShadow } from './look/shadow.ts';
-import { sharedUniforms, surfaceMaterial } from './look/surface.ts';
+import { cutMaterial, sharedUniforms, surfaceMaterial } from './look/surface.ts';
 import { buildRig } from './rig/rig.ts';
 import { useStill } from './useStill.ts';
 
@@ -16,14 +16,18 @@ export function Bench({ session }: { session: Session }) {
   const scene = useMemo(() => {
     const shared = sharedUniforms();
     const shadow = windowShadow(shared);
-    const rig = buildRig(session.definition, surfaceMaterial(shared), clearMaterial(shared));
+    const rig = buildRig(
+      session.definition,
+      { solid: surfaceMaterial(shared), cut: cutMaterial() },
+      clearMaterial(shared),
+    );
     return { shadow, rig };
   }, [session]);
   return (
     <Canvas
       frameloop="demand"
       dpr={1}
-      gl={{ antialias: true, toneMapping: ACESFilmicToneMapping, toneMappingExposure: 1.0 }}
+      gl={{ antialias: false, toneMapping: NoToneMapping }}
       camera={{ fov: 30, near: 0.02, far: 12 }}
       style={{ position: 'absolute', inset: 0, touchAction: 'none' }}
     >

@@ -1,6 +1,6 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
-import { Vector3 } from 'three';
+import { Vector3, type WebGLRenderer } from 'three';
 import type { Session } from '../session/session.ts';
 import type { WindowShadow } from './look/shadow.ts';
 import { type Frame, posePump } from './rig/posePump.ts';
@@ -29,6 +29,8 @@ export function Driver({
     reading: blankReading(),
     apart: session.store.getState().apart,
     shade: new Vector3(),
+    shaded: '',
+    stale: false,
   });
   useEffect(() => session.store.subscribe(() => invalidate()), [session, invalidate]);
   const count = useMemo(counter, []);
@@ -52,9 +54,17 @@ export function Driver({
     const moving = posePump(rig, frame);
     const shifting = poseSet(rig, frame, view.inHand);
     const look = lookFor(session.definition, view.view, frame.sim);
-    shadow.draw(gl, scene, own.shade.copy(look.at), Math.min(0.75, look.radius * 2.2 + 0.05));
-    count();
-    own.resting = !(live || moving || shifting || own.apart !== view.apart);
+    const key = `${view.view} ${view.section} ${frame.sim.pump.rest}`;
+    const changed = live || moving || shifting || own.apart !== view.apart;
+    if (key !== own.shaded || changed || own.stale) {
+      // A turning engine throws much the same shadow from frame to frame: drawing it in every second is enough.
+      own.stale = changed && !own.stale;
+      if (!own.stale)
+        shadow.draw(gl, scene, own.shade.copy(look.at), Math.min(0.75, look.radius * 2.2 + 0.05));
+      own.shaded = key;
+    }
+    count(gl);
+    own.resting = !(changed || own.stale);
     if (!own.resting) invalidate();
   });
   return null;
@@ -66,11 +76,14 @@ function approach(from: number, to: number, seconds: number): number {
 }
 
 /** Counts frames where the page was asked to (`?stats`). */
-function counter(): () => void {
+function counter(): (gl: WebGLRenderer) => void {
   if (!new URLSearchParams(window.location.search).has('stats')) return () => undefined;
-  const stats = { drawn: 0 };
+  const stats = { drawn: 0, calls: 0, triangles: 0, ratio: 0 };
   Object.assign(globalThis, { __benchStats: stats });
-  return () => {
+  return (gl) => {
     stats.drawn += 1;
+    stats.calls = gl.info.render.calls;
+    stats.triangles = gl.info.render.triangles;
+    stats.ratio = gl.getPixelRatio();
   };
 }

@@ -48,7 +48,7 @@ export function camBoxForm(deck: Dims, body: Dims, halfLength: number, bottom: n
     painted(pad(deck, body).translate(0, top - 0.4 * mm, 0), 'machinedAluminium'),
     ...boltHeads(halfLength, bottom, top, front),
   ]);
-  const cut = (width: number, height: number, x: number, y: number): BufferGeometry =>
+  const flatCut = (width: number, height: number, x: number, y: number): BufferGeometry =>
     hatched(
       extrude(outline(rectangle(width, height, x, y)), 0.02 * mm, 0).translate(0, 0, axis),
       ANGLE,
@@ -61,13 +61,15 @@ export function camBoxForm(deck: Dims, body: Dims, halfLength: number, bottom: n
     ...walls(axis),
     ...sideSkins(halfLength, bottom, inner, back, axis),
     painted(deckPlate(deck, body, halfLength, axis).translate(0, inner, 0), 'sage'),
-    cut(left, t, -halfLength + left / 2, top - t / 2),
-    cut(right, t, halfLength - right / 2, top - t / 2),
-    cut(wall, inner - bottom - wall, -halfLength + wall / 2, (inner + bottom + wall) / 2),
-    cut(wall, inner - bottom - wall, halfLength - wall / 2, (inner + bottom + wall) / 2),
-    cut(2 * halfLength, wall, 0, bottom + wall / 2),
   ]);
-  return { whole, half };
+  const cut = joined([
+    flatCut(left, t, -halfLength + left / 2, top - t / 2),
+    flatCut(right, t, halfLength - right / 2, top - t / 2),
+    flatCut(wall, inner - bottom - wall, -halfLength + wall / 2, (inner + bottom + wall) / 2),
+    flatCut(wall, inner - bottom - wall, halfLength - wall / 2, (inner + bottom + wall) / 2),
+    flatCut(2 * halfLength, wall, 0, bottom + wall / 2),
+  ]);
+  return { whole, half, cut };
 }
 
 function sideSkins(

@@ -17,12 +17,13 @@ type Edge = { a: Corner; b: Corner; na: readonly [number, number]; nb: readonly 
 /**
  * Turns a closed profile about the height axis; ends of a part turn stay open (see `capsOf`).
  *
- * uv.x carries the length along the profile in m, so that turning marks run true on every face.
+ * uv is in metres: along the profile, and round the greatest radius, so that turning marks run true on every face.
  */
 export function revolve(profile: Profile, options: RevolveOptions = {}): BufferGeometry {
   const { chamfer = 0.3e-3, segments = 40, from = 0, length = FULL } = options;
   const edges = edgesOf(chamfered(profile, chamfer));
   const steps = Math.max(3, Math.round((segments * length) / FULL));
+  const girth = Math.max(...profile.map(([r]) => r));
   const position: number[] = [];
   const normal: number[] = [];
   const uv: number[] = [];
@@ -44,7 +45,7 @@ export function revolve(profile: Profile, options: RevolveOptions = {}): BufferG
         edge.nb[1],
         edge.nb[0] * cos,
       );
-      uv.push(edge.s, angle, edge.s + span, angle);
+      uv.push(edge.s, angle * girth, edge.s + span, angle * girth);
     }
     for (let j = 0; j < steps; j++) {
       const k = start + j * 2;

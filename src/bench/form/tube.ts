@@ -40,11 +40,19 @@ export function bentTube(
   steps = 32,
   round = 10,
 ): BufferGeometry {
-  return new TubeGeometry(bentPath(points, bend), steps, diameter / 2, round, false);
+  return measured(new TubeGeometry(bentPath(points, bend), steps, diameter / 2, round, false), diameter);
 }
 
 /** A slack tube such as a hose, smooth through its points. */
 export function slackTube(points: readonly Spot[], diameter: number, steps = 32, round = 10): BufferGeometry {
   const curve = new CatmullRomCurve3(points.map((p) => new Vector3(...p)));
-  return new TubeGeometry(curve, steps, diameter / 2, round, false);
+  return measured(new TubeGeometry(curve, steps, diameter / 2, round, false), diameter);
+}
+
+/** Gives a tube's texture coordinates in metres. */
+function measured(tube: TubeGeometry, diameter: number): BufferGeometry {
+  const length = tube.parameters.path.getLength();
+  const uv = tube.getAttribute('uv');
+  for (let i = 0; i < uv.count; i++) uv.setXY(i, uv.getX(i) * length, uv.getY(i) * Math.PI * diameter);
+  return tube;
 }

@@ -8,19 +8,16 @@ precision highp float;
 in vec3 vWorld;
 in vec3 vNormal;
 in vec4 vTint;
-flat in vec4 vFinish;
 ${roomGlsl}
 void main() {
   vec3 n = normalize(gl_FrontFacing ? vNormal : -vNormal);
   vec3 v = normalize(cameraPosition - vWorld);
   float facing = clamp(dot(n, v), 0.0, 1.0);
   float edge = pow(1.0 - facing, 3.0);
-  vec3 gleam = roomLight(vWorld, reflect(-v, n), 0.06) * (0.04 + 0.5 * edge);
+  vec3 gleam = roomLight(vWorld, reflect(-v, n), blurOf(0.06)) * (0.04 + 0.5 * edge);
   vec3 body = vTint.rgb * (0.55 + 0.6 * roomFill(n));
   float alpha = clamp(vTint.a + edge * 0.35, 0.0, 1.0);
-  gl_FragColor = vec4(body + gleam, alpha);
-  #include <tonemapping_fragment>
-  #include <colorspace_fragment>
+  gl_FragColor = vec4(developed(body + gleam), alpha);
 }
 `;
 

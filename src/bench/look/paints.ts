@@ -1,56 +1,60 @@
 import { BufferAttribute, type BufferGeometry, Color } from 'three';
 import { mergeGeometries } from 'three/examples/jsm/utils/BufferGeometryUtils.js';
 
-/** Surface patterns that the shader knows; the number is what the vertices carry. */
-const patterns = {
-  plain: 0,
-  cast: 1,
-  turned: 2,
-  wood: 3,
-  cloth: 4,
-  plaster: 5,
-  hatch: 6,
-  enamel: 7,
-  knurl: 8,
-  ground: 9,
-} as const;
+/**
+ * Surface patterns. Each stretches one noise tile over the part: how often it repeats along and across (1/m), and
+ * how far it changes colour, roughness and height (m). The vertices carry the pattern's number.
+ */
+export const patterns = [
+  { name: 'plain', along: 20, across: 20, colour: 0.03, rough: 0.02, height: 0 },
+  { name: 'cast', along: 60, across: 60, colour: 0.2, rough: 0.1, height: 0.00007 },
+  { name: 'turned', along: 260, across: 5, colour: 0.1, rough: 0.16, height: 0.00001 },
+  { name: 'ground', along: 9, across: 150, colour: 0.12, rough: 0.16, height: 0.000005 },
+  { name: 'wood', along: 1.4, across: 16, colour: 0.62, rough: 0.2, height: 0 },
+  { name: 'cloth', along: 70, across: 70, colour: 0.2, rough: 0, height: 0.00012 },
+  { name: 'plaster', along: 1, across: 1, colour: 0.1, rough: 0, height: 0 },
+  { name: 'enamel', along: 22, across: 22, colour: 0.05, rough: 0.05, height: 0.00003 },
+] as const;
+
+type PatternName = (typeof patterns)[number]['name'];
+const patternNumber = (name: PatternName): number => patterns.findIndex((one) => one.name === name);
 
 type Finish = {
   readonly tint: string;
   readonly rough: number;
   readonly metal: number;
-  readonly pattern: keyof typeof patterns;
+  readonly pattern: PatternName;
 };
 
 /** Every surface in the picture: colour as seen under white light, roughness, metalness, pattern. */
 const finishes = {
-  groundSteel: { tint: '#b9babb', rough: 0.3, metal: 1, pattern: 'turned' },
-  plainSteel: { tint: '#a6a7a7', rough: 0.36, metal: 1, pattern: 'ground' },
-  lappedSteel: { tint: '#cfd2d4', rough: 0.12, metal: 1, pattern: 'plain' },
-  darkSteel: { tint: '#5b5a58', rough: 0.42, metal: 1, pattern: 'plain' },
-  zinc: { tint: '#bdb9ad', rough: 0.38, metal: 1, pattern: 'plain' },
-  castIron: { tint: '#5a5651', rough: 0.58, metal: 0.75, pattern: 'cast' },
-  machinedIron: { tint: '#908d88', rough: 0.36, metal: 1, pattern: 'turned' },
-  castAluminium: { tint: '#b3b3af', rough: 0.56, metal: 0.9, pattern: 'cast' },
-  machinedAluminium: { tint: '#c9cac8', rough: 0.34, metal: 1, pattern: 'ground' },
-  sage: { tint: '#66786e', rough: 0.34, metal: 0, pattern: 'enamel' },
-  sageDark: { tint: '#4c5a53', rough: 0.4, metal: 0, pattern: 'enamel' },
+  groundSteel: { tint: '#bdbfc1', rough: 0.3, metal: 0.85, pattern: 'turned' },
+  plainSteel: { tint: '#a9abad', rough: 0.34, metal: 0.82, pattern: 'ground' },
+  lappedSteel: { tint: '#d3d6d9', rough: 0.14, metal: 0.9, pattern: 'plain' },
+  darkSteel: { tint: '#6c6d6e', rough: 0.4, metal: 0.75, pattern: 'plain' },
+  zinc: { tint: '#b4b6b4', rough: 0.36, metal: 0.72, pattern: 'plain' },
+  castIron: { tint: '#5c5a57', rough: 0.56, metal: 0.35, pattern: 'cast' },
+  machinedIron: { tint: '#989693', rough: 0.36, metal: 0.8, pattern: 'turned' },
+  castAluminium: { tint: '#a9aaa8', rough: 0.52, metal: 0.6, pattern: 'cast' },
+  machinedAluminium: { tint: '#c3c5c6', rough: 0.32, metal: 0.8, pattern: 'ground' },
+  sage: { tint: '#4f5e56', rough: 0.3, metal: 0, pattern: 'enamel' },
+  sageDark: { tint: '#3d4843', rough: 0.4, metal: 0, pattern: 'enamel' },
   cream: { tint: '#d9d2c1', rough: 0.4, metal: 0, pattern: 'enamel' },
   black: { tint: '#1e2020', rough: 0.46, metal: 0, pattern: 'enamel' },
-  phosphate: { tint: '#343538', rough: 0.5, metal: 0.7, pattern: 'plain' },
-  brass: { tint: '#c79a4e', rough: 0.27, metal: 1, pattern: 'turned' },
-  copper: { tint: '#c07a54', rough: 0.34, metal: 1, pattern: 'plain' },
-  heatSteel: { tint: '#6e5a4b', rough: 0.66, metal: 0.7, pattern: 'cast' },
+  phosphate: { tint: '#3d3e41', rough: 0.48, metal: 0.4, pattern: 'plain' },
+  brass: { tint: '#c9a25a', rough: 0.27, metal: 0.85, pattern: 'turned' },
+  copper: { tint: '#bd8060', rough: 0.34, metal: 0.85, pattern: 'plain' },
+  heatSteel: { tint: '#75614f', rough: 0.66, metal: 0.4, pattern: 'cast' },
   rubber: { tint: '#222223', rough: 0.82, metal: 0, pattern: 'plain' },
   bakelite: { tint: '#1b1a1a', rough: 0.3, metal: 0, pattern: 'plain' },
   leather: { tint: '#6d4a2f', rough: 0.7, metal: 0, pattern: 'cloth' },
-  beech: { tint: '#b98a5a', rough: 0.5, metal: 0, pattern: 'wood' },
+  beech: { tint: '#ad8058', rough: 0.42, metal: 0, pattern: 'wood' },
   ash: { tint: '#d0ac78', rough: 0.45, metal: 0, pattern: 'wood' },
   beechBlock: { tint: '#c69c6d', rough: 0.62, metal: 0, pattern: 'wood' },
-  cotton: { tint: '#8b9093', rough: 0.95, metal: 0, pattern: 'cloth' },
+  cotton: { tint: '#868b8d', rough: 0.95, metal: 0, pattern: 'cloth' },
   canvas: { tint: '#6c6345', rough: 0.8, metal: 0, pattern: 'cloth' },
   trayEnamel: { tint: '#e3ded1', rough: 0.22, metal: 0, pattern: 'plain' },
-  trayRim: { tint: '#27415a', rough: 0.25, metal: 0, pattern: 'plain' },
+  trayRim: { tint: '#2c3f50', rough: 0.25, metal: 0, pattern: 'plain' },
   plaster: { tint: '#d6cfc2', rough: 0.95, metal: 0, pattern: 'plaster' },
   paper: { tint: '#cbb48c', rough: 0.9, metal: 0, pattern: 'plain' },
   card: { tint: '#cdb994', rough: 0.9, metal: 0, pattern: 'plain' },
@@ -83,7 +87,7 @@ export function painted(geometry: BufferGeometry, paint: PaintId, shade = 1): Bu
   stamp(
     geometry,
     [code(c.r), code(c.g), code(c.b), 255],
-    [rough * 255, metal * 255, patterns[pattern] * 16, 0],
+    [rough * 255, metal * 255, patternNumber(pattern) * 16, 0],
   );
   return geometry;
 }
@@ -102,8 +106,7 @@ export function hatched(
     const across = position.getX(i) * Math.sin(angle) - position.getY(i) * Math.cos(angle);
     uv.setXY(i, across * scale, light ? 1 : 0);
   }
-  const solid = spacing > 0 ? [225, 216, 203, 255] : [70, 74, 76, 255];
-  stamp(geometry, solid, [230, 0, patterns.hatch * 16, 0]);
+  stamp(geometry, spacing > 0 ? [225, 216, 203, 255] : [58, 62, 64, 255], [230, 0, 0, 0]);
   return geometry;
 }
 

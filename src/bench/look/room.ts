@@ -1,42 +1,51 @@
-/** GLSL of the room's light, worked out per fragment from where the panels are: no image is loaded or rendered. */
+/**
+ * GLSL of the room's light, worked out per fragment from where the panels are: no image is loaded or rendered, and
+ * what a polished part reflects is where it would be in a real room.
+ *
+ * A tall window on the left with four panes, a pale card on the right and one over the viewer's shoulder as a
+ * photographer would set them up, pale wall behind the bench, dark room before it.
+ */
 export const roomGlsl = /* glsl */ `
-// A tall window on the left with four panes, a warm card on the right, pale wall behind the bench, dark room before it.
 const vec3 WINDOW = vec3(-2.3, 1.95, 0.95);
-const vec2 WINDOW_HALF = vec2(0.62, 0.98);
+const vec2 WINDOW_HALF = vec2(0.98, 0.62);
 const vec3 CARD = vec3(2.5, 1.1, 0.9);
-const vec2 CARD_HALF = vec2(1.0, 0.9);
+const vec2 CARD_HALF = vec2(0.9, 1.0);
+const vec3 KEY = vec3(-0.7275, 0.6168, 0.3005);
 
-float soft(float d, float half_, float blur) {
-  return smoothstep(half_ + blur, half_ - blur, abs(d));
+// What roughness does to the panels' edges: 1 / width of the horizon's edge, 1 / width of a pane's edge, strength of the bars, brightness.
+vec4 blurOf(float rough) {
+  float blur = 0.04 + rough * rough * 0.9;
+  float spread = blur * 1.9;
+  float reach = (WINDOW_HALF.x * WINDOW_HALF.y) / ((WINDOW_HALF.x + spread * 0.5) * (WINDOW_HALF.y + spread * 0.5));
+  return vec4(0.5 / (0.12 + blur), 0.5 / spread, 0.9 / (1.0 + spread * 9.0), reach);
 }
 
-vec3 roomLight(vec3 p, vec3 r, float rough) {
-  float blur = 0.04 + rough * rough * 0.9;
-  float up = smoothstep(-0.12 - blur, 0.12 + blur, r.y);
-  float back = smoothstep(0.35 + blur * 0.5, -0.45 - blur * 0.5, r.z);
-  vec3 wall = mix(vec3(0.075, 0.078, 0.082), vec3(0.34, 0.325, 0.295), back);
-  vec3 above = mix(wall, vec3(0.30, 0.31, 0.32), smoothstep(0.25, 0.95, r.y) * 0.7);
-  vec3 bench = vec3(0.135, 0.085, 0.047) * (0.7 + 0.3 * back);
-  vec3 light = mix(bench, above, up);
-  float spread = blur * 1.9;
-  if (r.x < -0.02) {
-    vec3 q = p + r * ((WINDOW.x - p.x) / r.x) - WINDOW;
-    float pane = soft(q.z, WINDOW_HALF.x, spread) * soft(q.y, WINDOW_HALF.y, spread);
-    float bars = 1.0 - 0.9 * max(soft(q.z, 0.035, 0.02 + spread * 0.5), soft(q.y, 0.035, 0.02 + spread * 0.5)) / (1.0 + spread * 9.0);
-    float reach = (WINDOW_HALF.x * WINDOW_HALF.y) / ((WINDOW_HALF.x + spread * 0.5) * (WINDOW_HALF.y + spread * 0.5));
-    light += vec3(5.6, 5.9, 6.3) * pane * bars * reach;
-  }
-  if (r.x > 0.02) {
-    vec3 q = p + r * ((CARD.x - p.x) / r.x) - CARD;
-    light += vec3(1.05, 0.93, 0.76) * soft(q.z, CARD_HALF.x, 0.25 + spread) * soft(q.y, CARD_HALF.y, 0.25 + spread);
-  }
-  return light;
+vec3 roomLight(vec3 p, vec3 r, vec4 blur) {
+  float up = clamp(0.5 + r.y * blur.x, 0.0, 1.0);
+  float back = clamp(0.45 - r.z * blur.x * 0.45, 0.0, 1.0);
+  vec3 wall = mix(vec3(0.115, 0.118, 0.122), vec3(0.36, 0.345, 0.315), back);
+  wall += vec3(0.52, 0.53, 0.54) * clamp(r.z * 1.6 + r.y * 1.1 - 0.95 + blur.z * 0.1, 0.0, 0.62);
+  vec3 light = mix(vec3(0.20, 0.145, 0.098), wall, up);
+  float way = 1.0 / (abs(r.x) + 1e-3);
+  float left = step(r.x, 0.0);
+  vec2 q = p.yz + r.yz * ((p.x - WINDOW.x) * way) - WINDOW.yz;
+  vec2 pane = clamp(0.5 - (abs(q) - WINDOW_HALF) * blur.y, 0.0, 1.0);
+  vec2 bar = clamp(0.5 - (abs(q) - 0.035) * min(blur.y * 2.0, 25.0), 0.0, 1.0);
+  light += vec3(5.6, 5.9, 6.3) * (left * pane.x * pane.y * (1.0 - blur.z * max(bar.x, bar.y)) * blur.w);
+  q = p.yz + r.yz * ((CARD.x - p.x) * way) - CARD.yz;
+  vec2 card = clamp(0.5 - (abs(q) - CARD_HALF) * min(blur.y, 1.6), 0.0, 1.0);
+  return light + vec3(1.2, 1.08, 0.92) * ((1.0 - left) * card.x * card.y);
 }
 
 // What a matt surface facing n gathers from everything but the window.
 vec3 roomFill(vec3 n) {
-  vec3 fill = mix(vec3(0.20, 0.145, 0.10), vec3(0.40, 0.415, 0.44), n.y * 0.5 + 0.5);
-  fill += vec3(0.24, 0.205, 0.16) * max(0.0, dot(n, vec3(0.80, 0.33, 0.50)) * 0.6 + 0.4);
-  return fill;
+  vec3 fill = mix(vec3(0.19, 0.145, 0.105), vec3(0.36, 0.375, 0.40), n.y * 0.5 + 0.5);
+  return fill + vec3(0.20, 0.175, 0.14) * max(0.0, dot(n, vec3(0.48, 0.20, 0.30)) + 0.4);
+}
+
+// Film curve with its gamma in one fraction (Hejl and Burgess-Dawson, from memory): no power function needed.
+vec3 developed(vec3 c) {
+  c = max(vec3(0.0), c * 0.86 - 0.004);
+  return (c * (6.2 * c + 0.5)) / (c * (6.2 * c + 1.7) + 0.06);
 }
 `;

@@ -1,6 +1,5 @@
 import {
   DataTexture,
-  FrontSide,
   type IUniform,
   LinearFilter,
   LinearMipmapLinearFilter,
@@ -8,10 +7,9 @@ import {
   RepeatWrapping,
   RGFormat,
   ShaderMaterial,
-  type Side,
   type Texture,
 } from 'three';
-import { fragmentGlsl, vertexGlsl } from './surfaceGlsl.ts';
+import { cutFragmentGlsl, cutVertexGlsl, fragmentGlsl, vertexGlsl } from './surfaceGlsl.ts';
 
 /** Uniforms that all surfaces share, so that one write reaches every part. */
 export type SharedUniforms = {
@@ -79,12 +77,17 @@ export function sharedUniforms(): SharedUniforms {
 }
 
 /** The one material of all solid parts: what differs from part to part is written on the vertices. */
-export function surfaceMaterial(shared: SharedUniforms, side: Side = FrontSide): ShaderMaterial {
+export function surfaceMaterial(shared: SharedUniforms): ShaderMaterial {
   return new ShaderMaterial({
     name: 'surface',
     vertexShader: vertexGlsl,
     fragmentShader: fragmentGlsl,
     uniforms: { ...shared },
-    side,
+    defines: { SHADOW_TAPS: 4, RELIEF: '' },
   });
+}
+
+/** Material of cut faces; they are flat and lie a hair before what they cut. */
+export function cutMaterial(): ShaderMaterial {
+  return new ShaderMaterial({ name: 'cut', vertexShader: cutVertexGlsl, fragmentShader: cutFragmentGlsl });
 }

@@ -1,158 +1,138 @@
+import { patterns } from './paints.ts';
 import { roomGlsl } from './room.ts';
+
+const list = (values: readonly number[]): string => values.map((x) => x.toFixed(7)).join(', ');
+const scales = patterns.map((p) => `vec2(${list([p.along, p.across])})`).join(', ');
+const strengths = patterns.map((p) => `vec3(${list([p.colour, p.rough, p.height])})`).join(', ');
 
 export const vertexGlsl = /* glsl */ `
 in vec4 tint;
 in vec4 finish;
 uniform mat4 shadowMatrix;
+const vec2 SCALES[${patterns.length}] = vec2[](${scales});
+const vec3 STRENGTHS[${patterns.length}] = vec3[](${strengths});
 out vec3 vWorld;
 out vec3 vNormal;
-out vec3 vLocal;
-out vec3 vLocalNormal;
-out vec2 vUv;
-out vec4 vTint;
-flat out vec4 vFinish;
+out vec2 vGrain;
 out vec3 vShadow;
+out vec4 vTint;
+flat out vec2 vFinish;
+flat out vec3 vStrength;
+flat out vec4 vBlur;
+${roomGlsl}
 
 void main() {
   vec4 world = modelMatrix * vec4(position, 1.0);
   vWorld = world.xyz;
   vNormal = mat3(modelMatrix) * normal;
-  vLocal = position;
-  vLocalNormal = normal;
-  vUv = uv;
+  int kind = int(finish.z * 15.94 + 0.5);
+  vGrain = uv * SCALES[kind];
+  vStrength = STRENGTHS[kind];
+  // Fine relief would shimmer where a pixel is wider than it.
+  vStrength.z *= clamp(0.45 / distance(cameraPosition, world.xyz) - 0.25, 0.0, 1.0);
   vTint = vec4(tint.rgb * tint.rgb, tint.a);
-  vFinish = finish;
-  vec4 s = shadowMatrix * vec4(world.xyz + normalize(vNormal) * 0.0012, 1.0);
-  vShadow = s.xyz;
+  vFinish = finish.xy;
+  vBlur = blurOf(finish.x);
+  vShadow = (shadowMatrix * vec4(world.xyz + normalize(vNormal) * 0.0012, 1.0)).xyz;
   gl_Position = projectionMatrix * viewMatrix * world;
 }
 `;
 
-/** Patterns: a height for the light to play on, and a change of colour; faded where they would shimmer. */
-const patternGlsl = /* glsl */ `
-vec2 grain(vec3 p, vec3 n, float scale) {
-  vec3 a = abs(n);
-  vec2 q = a.x > a.y && a.x > a.z ? p.yz : (a.y > a.z ? p.xz : p.xy);
-  return texture(noiseMap, q * scale).rg;
-}
-
-float bumpHeight(int kind, inout vec3 albedo, inout float rough, float pixel) {
-  float h = 0.0;
-  if (kind == 1) {
-    vec2 g = grain(vLocal, vLocalNormal, 34.0);
-    h = g.g * 0.00042 * smoothstep(0.0012, 0.0002, pixel);
-    albedo *= 0.86 + 0.28 * g.r;
-  } else if (kind == 2) {
-    float f = vUv.x * 2200.0;
-    h = sin(f) * 0.000011 * smoothstep(0.0009, 0.0002, pixel);
-    albedo *= 0.965 + 0.07 * sin(f * 0.31 + sin(f * 0.077));
-  } else if (kind == 9) {
-    vec2 g = texture(noiseMap, vec2(vLocal.x * 9.0 + vLocal.z * 3.0, (vLocal.y + vLocal.z) * 210.0)).rg;
-    albedo *= 0.92 + 0.16 * g.g;
-    rough += (g.g - 0.5) * 0.14;
-  } else if (kind == 7) {
-    vec2 g = grain(vLocal, vLocalNormal, 21.0);
-    h = g.r * 0.00022;
-    albedo *= 0.95 + 0.1 * g.r;
-  } else if (kind == 3) {
-    vec2 g = texture(noiseMap, vec2(vLocal.x * 1.3, (vLocal.z + vLocal.y) * 15.0)).rg;
-    vec2 fleck = texture(noiseMap, vec2(vLocal.x * 9.0, (vLocal.z + vLocal.y) * 120.0)).rg;
-    float line = g.r * 0.75 + fleck.g * 0.25;
-    albedo *= 0.74 + 0.52 * line;
-    albedo *= vec3(1.0, 0.99 - 0.05 * g.g, 0.97 - 0.09 * g.g);
-    rough += (fleck.g - 0.5) * 0.16;
-  } else if (kind == 4) {
-    vec2 w = vUv * 1900.0;
-    float weave = sin(w.x) * sin(w.y);
-    float seen = smoothstep(0.0011, 0.0003, pixel);
-    h = weave * 0.00011 * seen;
-    albedo *= 0.92 + 0.1 * weave * seen;
-  } else if (kind == 5) {
-    vec2 g = texture(noiseMap, vLocal.xy * 1.1).rg;
-    albedo *= 0.95 + 0.1 * g.r;
-  } else if (kind == 8) {
-    vec2 w = vUv * vec2(4200.0, 60.0);
-    h = (abs(sin(w.x + w.y)) + abs(sin(w.x - w.y))) * 0.00012 * smoothstep(0.0008, 0.0002, pixel);
-  }
-  return h;
-}
-`;
-
+/**
+ * One straight run without branches: software renderers work through both sides of every branch, so a branch costs
+ * there and saves nothing.
+ */
 export const fragmentGlsl = /* glsl */ `
 precision highp float;
-precision highp sampler2DShadow;
 in vec3 vWorld;
 in vec3 vNormal;
-in vec3 vLocal;
-in vec3 vLocalNormal;
-in vec2 vUv;
-in vec4 vTint;
-flat in vec4 vFinish;
+in vec2 vGrain;
 in vec3 vShadow;
+in vec4 vTint;
+flat in vec2 vFinish;
+flat in vec3 vStrength;
+flat in vec4 vBlur;
 uniform sampler2D noiseMap;
-uniform sampler2DShadow shadowMap;
+uniform sampler2D shadowMap;
 uniform float shadowOn;
 uniform float shadowTexel;
 ${roomGlsl}
-${patternGlsl}
 
-const vec3 KEY = normalize(WINDOW);
+float seen(vec2 at, float depth) {
+  vec2 d = texture(shadowMap, at).rg;
+  return step(depth, d.x + d.y / 255.0);
+}
 
 float lit() {
-  if (shadowOn < 0.5) return 1.0;
   vec3 s = vShadow;
-  if (s.x < 0.0 || s.x > 1.0 || s.y < 0.0 || s.y > 1.0 || s.z > 1.0) return 1.0;
-  float t = shadowTexel * 1.6;
-  float turn = fract(52.9829189 * fract(dot(gl_FragCoord.xy, vec2(0.06711056, 0.00583715)))) * 6.2832;
-  vec2 d = vec2(cos(turn), sin(turn)) * t;
-  float sum = texture(shadowMap, vec3(s.xy + d, s.z));
-  sum += texture(shadowMap, vec3(s.xy - d, s.z));
-  sum += texture(shadowMap, vec3(s.xy + vec2(-d.y, d.x) * 2.0, s.z));
-  sum += texture(shadowMap, vec3(s.xy - vec2(-d.y, d.x) * 2.0, s.z));
-  return sum * 0.25;
+  // Dither, so that few samples make a soft edge.
+  float turn = fract(52.9829189 * fract(dot(gl_FragCoord.xy, vec2(0.06711056, 0.00583715)))) * 2.0 - 1.0;
+  vec2 d = vec2(turn, 1.0 - abs(turn)) * shadowTexel * 1.5;
+  float sum = 0.5 * (seen(s.xy + d, s.z) + seen(s.xy - d, s.z));
+#if SHADOW_TAPS == 4
+  d = vec2(-d.y, d.x) * 1.7;
+  sum = 0.5 * sum + 0.25 * (seen(s.xy + d, s.z) + seen(s.xy - d, s.z));
+#endif
+  vec2 inside = step(abs(s.xy - 0.5), vec2(0.5));
+  return mix(1.0, sum, shadowOn * inside.x * inside.y);
 }
 
 void main() {
-  vec3 albedo = vTint.rgb;
-  float rough = vFinish.x;
+  vec2 g = texture(noiseMap, vGrain).rg - 0.5;
+  vec3 albedo = vTint.rgb * (1.0 + vStrength.x * g.r);
+  float rough = clamp(vFinish.x + vStrength.y * g.g, 0.05, 1.0);
   float metal = vFinish.y;
-  int kind = int(vFinish.z * 15.94 + 0.5);
-  float pixel = length(fwidth(vLocal));
   vec3 n = normalize(gl_FrontFacing ? vNormal : -vNormal);
-  if (kind == 6) {
-    float line = abs(fract(vUv.x) - 0.5);
-    float w = max(fwidth(vUv.x), 1e-4);
-    float ink = vUv.x == 0.0 ? 0.0 : smoothstep(0.06 + w, 0.06 - w * 0.2, line) * clamp(0.5 / w, 0.25, 1.0);
-    vec3 paperTint = mix(albedo, vec3(0.86, 0.85, 0.82), vUv.y * 0.6);
-    vec3 c = mix(paperTint, vec3(0.06, 0.07, 0.08), ink * mix(0.85, 0.6, vUv.y));
-    gl_FragColor = vec4(c * (0.62 + 0.2 * max(0.0, dot(n, KEY))), 1.0);
-  } else {
-    vec3 dx = dFdx(vWorld);
-    vec3 dy = dFdy(vWorld);
-    float h = bumpHeight(kind, albedo, rough, pixel);
-    vec3 r1 = cross(dy, n);
-    vec3 r2 = cross(n, dx);
-    float det = dot(dx, r1);
-    n = normalize(abs(det) * n - sign(det) * (dFdx(h) * r1 + dFdy(h) * r2) + n * 1e-12);
-    vec3 v = normalize(cameraPosition - vWorld);
-    float facing = clamp(dot(n, v), 0.02, 1.0);
-    float open = vTint.a;
-    float near = mix(smoothstep(-0.004, 0.05, vWorld.y), 1.0, clamp(n.y * 0.5 + 0.75, 0.0, 1.0));
-    open *= near;
-    float shadow = lit();
-    vec3 l = normalize(WINDOW - vWorld);
-    float key = max(0.0, dot(n, l) * 0.88 + 0.12) * shadow;
-    vec3 matt = albedo * (1.0 - metal) * (roomFill(n) * open + vec3(1.55, 1.58, 1.64) * key);
-    vec3 f0 = mix(vec3(0.04), albedo, metal);
-    vec3 r = reflect(-v, n);
-    vec3 gleam = roomLight(vWorld, r, rough) * mix(0.35 + 0.65 * shadow, 1.0, 0.35) * open;
-    // Environment BRDF fitted by a short polynomial (Karis 2014, from memory).
-    vec4 k = rough * vec4(-1.0, -0.0275, -0.572, 0.022) + vec4(1.0, 0.0425, 1.04, -0.04);
-    float a004 = min(k.x * k.x, exp2(-9.28 * facing)) * k.x + k.y;
-    vec2 ab = vec2(-1.04, 1.04) * a004 + k.zw;
-    gl_FragColor = vec4(matt + gleam * (f0 * ab.x + ab.y), 1.0);
-  }
-  #include <tonemapping_fragment>
-  #include <colorspace_fragment>
+#ifdef RELIEF
+  vec3 dx = dFdx(vWorld);
+  vec3 dy = dFdy(vWorld);
+  float h = g.g * vStrength.z;
+  vec3 r1 = cross(dy, n);
+  vec3 r2 = cross(n, dx);
+  float det = dot(dx, r1);
+  n = normalize(abs(det) * n - sign(det) * (dFdx(h) * r1 + dFdy(h) * r2) + n * 1e-12);
+#endif
+  vec3 v = normalize(cameraPosition - vWorld);
+  float grazing = 1.0 - clamp(dot(n, v), 0.0, 1.0);
+  float open = vTint.a * mix(clamp(vWorld.y * 18.0 + 0.1, 0.0, 1.0), 1.0, clamp(n.y * 0.5 + 0.75, 0.0, 1.0));
+  float shadow = lit();
+  float key = max(0.0, dot(n, KEY) * 0.88 + 0.12) * shadow * (1.0 - 0.16 * vWorld.x);
+  vec3 matt = albedo * (1.0 - metal) * (roomFill(n) * open + vec3(1.5, 1.53, 1.6) * key);
+  vec3 gleam = roomLight(vWorld, reflect(-v, n), vBlur) * (0.6 + 0.4 * shadow) * open;
+  vec3 f0 = mix(vec3(0.04), albedo, metal);
+  float polish = 1.0 - rough;
+  float rim = grazing * grazing;
+  rim = rim * rim * grazing * polish * polish;
+  gl_FragColor = vec4(developed(matt + gleam * (f0 + (1.0 - f0) * rim)), 1.0);
+}
+`;
+
+export const cutVertexGlsl = /* glsl */ `
+in vec4 tint;
+out vec2 vUv;
+out vec3 vTint;
+out vec3 vNormal;
+void main() {
+  vUv = uv;
+  vTint = tint.rgb * tint.rgb;
+  vNormal = mat3(modelMatrix) * normal;
+  gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
+}
+`;
+
+/** Cut faces as on a drawing: pale, with the hatching of ISO 128, hardly shaded. */
+export const cutFragmentGlsl = /* glsl */ `
+precision highp float;
+in vec2 vUv;
+in vec3 vTint;
+in vec3 vNormal;
+${roomGlsl}
+void main() {
+  float line = abs(fract(vUv.x) - 0.5);
+  float w = max(fwidth(vUv.x), 1e-4);
+  float ink = step(1e-9, abs(vUv.x)) * smoothstep(0.055 + w, 0.055 - w * 0.2, line) * clamp(0.5 / w, 0.25, 1.0);
+  vec3 paperTint = mix(vTint, vec3(0.86, 0.85, 0.82), vUv.y * 0.7);
+  vec3 c = mix(paperTint, vec3(0.05, 0.06, 0.07), ink * mix(0.9, 0.6, vUv.y));
+  gl_FragColor = vec4(developed(c * (0.62 + 0.1 * normalize(vNormal).z)), 1.0);
 }
 `;

@@ -32,12 +32,14 @@ export function bodyForm(d: Dims, inlet: Dims): PartForm {
       rise(flangeShape(d, true), d('flangeThickness'), 0, 10).translate(0, d('flangeFromCamEnd'), 0),
       'castIron',
     ),
+    ...inletUnion(d, inlet),
+  ]);
+  const cut = joined([
     cutFace(capsOf(lowerSide(d)), HATCH),
     cutFace(capsOf(upperSide(d)), HATCH),
     ...flangeCuts(d),
-    ...inletUnion(d, inlet),
   ]);
-  return { whole, half };
+  return { whole, half, cut };
 }
 
 function lowerSide(d: Dims): Corner[] {

@@ -25,6 +25,7 @@ export function barrelForm(d: Dims, bore: number): PartForm {
   return {
     whole: joined([form.whole, ...ports()]),
     half: joined([form.half ?? form.whole, ...portCuts(d, bore)]),
+    ...(form.cut === undefined ? {} : { cut: form.cut }),
   };
 }
 
@@ -115,7 +116,7 @@ export function retainerForm(d: Dims): PartForm {
     painted(eye(1), 'phosphate'),
     painted(eye(-1), 'phosphate'),
   ]);
-  return { whole, half: turned(band, 'phosphate', SOLID, 0.1 * mm).half ?? whole };
+  return { ...turned(band, 'phosphate', SOLID, 0.1 * mm), whole };
 }
 
 /** Lower seat of the return spring: a washer with a slot, slipped over the stem. */

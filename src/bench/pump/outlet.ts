@@ -41,7 +41,7 @@ export function holderForm(d: Dims): PartForm {
       ),
       'plainSteel',
     );
-  return { whole: joined([form.whole, hex()]), half: form.half ?? form.whole };
+  return { ...form, whole: joined([form.whole, hex()]) };
 }
 
 /** Seat body of the delivery valve, clamped between barrel and holder. */
@@ -127,7 +127,7 @@ export function pipeNutForm(d: Dims): PartForm {
   ];
   const form = turned(side, 'zinc', HOLDER, 0.5 * mm, 28);
   const hex = painted(rise(outline(hexagon(d('nutAcross'))), hexTop, 0.9 * mm), 'zinc');
-  return { whole: joined([form.whole, hex]), half: form.half ?? form.whole };
+  return { ...form, whole: joined([form.whole, hex]) };
 }
 
 /** Hexagon nut with its washer below it, at height 0 upwards. */

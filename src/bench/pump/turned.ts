@@ -2,7 +2,7 @@ import type { BufferGeometry } from 'three';
 import type { PartForm } from '../form/part.ts';
 import type { Profile } from '../form/profile.ts';
 import { capsOf, revolve } from '../form/revolve.ts';
-import { hatched, joined, type PaintId, painted } from '../look/paints.ts';
+import { hatched, type PaintId, painted } from '../look/paints.ts';
 
 /** How the cut faces of a part are hatched: angle rad, spacing m (0 = thin part, drawn solid), lighter for the pair. */
 export type Hatch = { readonly angle: number; readonly spacing: number; readonly light?: boolean };
@@ -19,10 +19,8 @@ export function turned(
 ): PartForm {
   return {
     whole: painted(revolve(profile, { chamfer, segments }), paint),
-    half: joined([
-      painted(revolve(profile, { ...BACK, chamfer, segments }), paint),
-      cutFace(capsOf(profile, chamfer), hatch),
-    ]),
+    half: painted(revolve(profile, { ...BACK, chamfer, segments }), paint),
+    cut: cutFace(capsOf(profile, chamfer), hatch),
   };
 }
 

@@ -18,10 +18,14 @@ export type Piece = {
   done: number;
 };
 
+/** Solid surfaces and cut faces. */
+export type Materials = { readonly solid: Material; readonly cut: Material };
+
 /** Makes a piece of one form. */
-export function pieceOf(id: string, form: PartForm | BufferGeometry, material: Material): Piece {
-  const whole = new Mesh('whole' in form ? form.whole : form, material);
-  const half = 'whole' in form && form.half !== undefined ? new Mesh(form.half, material) : null;
+export function pieceOf(id: string, form: PartForm | BufferGeometry, material: Materials | Material): Piece {
+  const { solid, cut } = 'solid' in material ? material : { solid: material, cut: material };
+  const whole = new Mesh('whole' in form ? form.whole : form, solid);
+  const half = 'whole' in form ? cutMesh(form, solid, cut) : null;
   const group = new Group();
   group.name = id;
   group.userData.part = id;
@@ -30,10 +34,18 @@ export function pieceOf(id: string, form: PartForm | BufferGeometry, material: M
   group.add(whole);
   if (half !== null) {
     half.visible = false;
-    half.layers.enable(CASTS);
     group.add(half);
   }
   return { id, group, whole, half, now: pose(), from: pose(), place: '', done: 1 };
+}
+
+/** The back half with the faces that the cut made. */
+function cutMesh(form: PartForm, solid: Material, cut: Material): Mesh | null {
+  if (form.half === undefined) return null;
+  const half = new Mesh(form.half, solid);
+  half.layers.enable(CASTS);
+  if (form.cut !== undefined) half.add(new Mesh(form.cut, cut));
+  return half;
 }
 
 /** Shows a piece cut or whole. */

@@ -1,4 +1,3 @@
-import type { Material } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { type Coil, coil } from '../form/coil.ts';
 import { type Dims, dimsOf } from '../form/dims.ts';
@@ -15,7 +14,7 @@ import {
 } from '../pump/outlet.ts';
 import { plungerForm } from '../pump/plunger.ts';
 import { windowCoverForm } from '../pump/window.ts';
-import { type Piece, pieceOf } from './piece.ts';
+import { type Materials, type Piece, pieceOf } from './piece.ts';
 
 export type PumpPieces = {
   readonly pieces: readonly Piece[];
@@ -41,7 +40,7 @@ export function springFree(def: SetDefinition): number {
 }
 
 /** Every part of the pump and its fixings. */
-export function pumpPieces(def: SetDefinition, material: Material): PumpPieces {
+export function pumpPieces(def: SetDefinition, material: Materials): PumpPieces {
   const body = dimsOf(def, 'body');
   const plunger = dimsOf(def, 'plunger');
   const cup = dimsOf(def, 'cup');

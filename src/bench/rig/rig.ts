@@ -3,7 +3,7 @@ import type { SetDefinition } from '../../sim/set/definition.ts';
 import type { Coil } from '../form/coil.ts';
 import { dimsOf } from '../form/dims.ts';
 import { cordPiece, endCap, fuelPieces, hosePieces, pipePiece } from './lines.ts';
-import { type Piece, pieceOf } from './piece.ts';
+import { type Materials, type Piece, pieceOf } from './piece.ts';
 import { placePieces, toolPieces } from './placePieces.ts';
 import type { Pose } from './pose.ts';
 import { pumpPieces } from './pumpPieces.ts';
@@ -24,7 +24,8 @@ export type Rig = {
 };
 
 /** Builds every part of the scene from the definition. */
-export function buildRig(def: SetDefinition, solid: Material, glass: Material): Rig {
+export function buildRig(def: SetDefinition, materials: Materials, glass: Material): Rig {
+  const { solid } = materials;
   const root = new Group();
   const homes = new Map<string, Pose>();
   const byId = new Map<string, Piece>();
@@ -36,9 +37,9 @@ export function buildRig(def: SetDefinition, solid: Material, glass: Material): 
     root.add(piece.group);
     return piece;
   };
-  const pump = pumpPieces(def, solid);
+  const pump = pumpPieces(def, materials);
   for (const piece of pump.pieces) add(piece);
-  for (const { piece, home } of setPieces(def, solid)) add(piece, home);
+  for (const { piece, home } of setPieces(def, materials)) add(piece, home);
   for (const { piece, home } of placePieces(def, solid)) add(piece, home);
   const tools = toolPieces(solid, def);
   for (const { piece, home } of tools) add(piece, home);

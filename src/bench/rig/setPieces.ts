@@ -1,4 +1,3 @@
-import type { Material } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import {
   cordGuide,
@@ -30,7 +29,7 @@ import { dimsOf } from '../form/dims.ts';
 import type { Spot } from '../form/tube.ts';
 import { joined } from '../look/paints.ts';
 import { studForm } from '../pump/outlet.ts';
-import { type Piece, pieceOf } from './piece.ts';
+import { type Materials, type Piece, pieceOf } from './piece.ts';
 import { type Pose, pose } from './pose.ts';
 import { SET_AT } from './spots.ts';
 
@@ -49,7 +48,7 @@ export function onSet(at: Spot, rx = 0, ry = 0, rz = 0): Pose {
 export const AIR_BOX: Spot = [0.128, 0.402, -0.03];
 
 /** Everything of the set that is not the pump, with the pose of each piece at rest. */
-export function setPieces(def: SetDefinition, material: Material): { piece: Piece; home: Pose }[] {
+export function setPieces(def: SetDefinition, material: Materials): { piece: Piece; home: Pose }[] {
   const crankY = dimsOf(def, 'crankcase')('crankHeight');
   const half = dimsOf(def, 'crankcase')('halfLength');
   const deck = dimsOf(def, 'deck');
