@@ -31,7 +31,7 @@ export function frameFor(kind: TraceKind, def: SetDefinition, trace: readonly Po
   if (kind === 'plunger') {
     const top = def.pump.topStop * 1000;
     return {
-      title: 'Plunger under the hand',
+      title: 'Plunger in the hand',
       x: { name: 'Plunger travel', unit: 'mm', from: -0.5, to: top + 0.7, digits: 2 },
       y: {
         name: 'Force, + to outlet',

@@ -1,4 +1,5 @@
 import { type RefObject, useEffect, useRef, useState } from 'react';
+import type { Command } from '../../jobs/job.ts';
 import { figure } from '../format.ts';
 import { useJob } from '../useJob.ts';
 import { place, polyline } from './GaugePlot.tsx';
@@ -23,6 +24,20 @@ export interface Trace {
 const POINT_PAUSE = 33;
 const FIGURE_PAUSE = 100;
 const MOST_POINTS = 900;
+
+const ABOUT_FEEL: readonly Command['do'][] = [
+  'pullCord',
+  'holdDecompressor',
+  'strike',
+  'pushPlunger',
+  'grasp',
+  'handTo',
+  'letGo',
+  'placePump',
+];
+
+/** Whether the gauge still belongs to what was done last; while the set goes on by itself it does. */
+const isAboutFeel = (command: Command | null): boolean => command === null || ABOUT_FEEL.includes(command.do);
 
 /** Follows the hand for as long as it is on something, and keeps the last trace to look at. */
 export function useTrace(): Trace {
@@ -74,6 +89,7 @@ export function useTrace(): Trace {
     };
     const note = () => {
       const { events } = session.store.getState();
+      if (events !== seenBlows && !isAboutFeel(session.job().log.at(-1)?.command ?? null)) setKind(null);
       const blow = events === seenBlows ? undefined : events.find((event) => event.kind === 'struck');
       seenBlows = events;
       if (blow?.kind === 'struck') {

@@ -48,6 +48,13 @@ const hurts: Record<HurtKind, string> = {
 
 const stops = { fuel: 'no fuel', air: 'no air', wrecked: 'it is wrecked', stalled: 'it stalled' } as const;
 
+/** Less than this is not seen by eye, m. */
+const SEEN = 5e-5;
+const movedText = (moved: number): string =>
+  Math.abs(moved) < SEEN
+    ? 'it did not move'
+    : `it moved ${inMm(Math.abs(moved))} towards the ${moved < 0 ? 'cam end' : 'outlet'}`;
+
 type Kind = JobEvent['kind'];
 type EventOf<K extends Kind> = { [P in K]: Extract<JobEvent, { kind: P }> & { kind: P } }[K];
 type Sayings = { [K in Kind]: (event: EventOf<K>, words: EventWords) => string };
@@ -77,7 +84,7 @@ const sayings: Sayings = {
   pinPushed: ({ force, turned, bent }) =>
     `${inNewton(force)} on the pin: ${Math.abs(turned) > 0.003 ? `it turned ${inDegrees(turned)}` : 'it did not turn'}${bent > 0.003 ? ` and bent ${inDegrees(bent)}` : ''}.`,
   plungerPushed: ({ force, moved, travel }) =>
-    `${inNewton(force)} on the plunger: ${Math.abs(moved) > 5e-5 ? `it moved ${inMm(moved)}` : 'it did not move'}; travel ${inMm(travel)}.`,
+    `${inNewton(Math.abs(force))} on the plunger: ${movedText(moved)}; travel ${inMm(travel)}.`,
   plungerSprang: ({ from, to }) =>
     `The spring took the plunger from ${inMm(from)} to ${inMm(to)}${to < 2e-4 ? ', home to the cam end' : ''}.`,
   soaked: ({ with: fluid }) => `${sentence(lookUp(solventNames, fluid))} put to the pair.`,
@@ -102,7 +109,7 @@ const sayings: Sayings = {
   pairOrdered: () => 'New plunger and barrel ordered, as a pair.',
   inletBlocked: ({ on }) => (on ? 'Board over the air inlet.' : 'Board away from the air inlet.'),
   graspEnded: ({ moved, peakForce, travel }) =>
-    `Let go: most force ${inNewton(peakForce)}, moved ${inMm(moved)}, plunger at ${inMm(travel)}.`,
+    `Let go: ${inNewton(Math.abs(peakForce))} at most, ${movedText(moved)}; plunger at ${inMm(travel)}.`,
   found: ({ finding }, words) => `On the card: ${words.findingText(finding)}`,
   causeStruck: ({ cause }, words) => `Struck out: ${words.causeText(cause)}.`,
   causeRestored: ({ cause }, words) => `Restored: ${words.causeText(cause)}.`,

@@ -23,7 +23,10 @@ export function pullText(event: Pulled): string {
 export function strikeText(event: Struck, target: string): string {
   const hammers: Readonly<Record<string, string>> = hammerNames;
   const hammer = hammers[event.hammer] ?? event.hammer;
-  const moved = event.moved ? `plunger moved ${inMm(event.slip, 2)}` : 'plunger did not move';
+  const way = event.slip < 0 ? 'towards the cam end' : 'towards the outlet';
+  const moved = event.moved
+    ? `plunger moved ${inMm(Math.abs(event.slip), 2)} ${way}`
+    : 'plunger did not move';
   const between = event.block === 'wood' ? 'through wood' : 'bare steel';
   return `${hammer.charAt(0).toUpperCase()}${hammer.slice(1)} on the ${target}, ${quantity(event.speed, 'm/s', 1)}, ${between}: ${inNewton(event.peakForce)} at most; ${moved}${event.freed ? '; it is loose' : ''}.`;
 }
