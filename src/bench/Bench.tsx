@@ -1,39 +1,84 @@
-import { Canvas } from '@react-three/fiber';
-import { useMemo } from 'react';
-import { NoToneMapping } from 'three';
+import { Canvas, events as pointerEvents } from '@react-three/fiber';
+import { useMemo, useRef } from 'react';
+import { NoToneMapping, type Object3D } from 'three';
 import type { Session } from '../session/session.ts';
 import { CameraMan } from './CameraMan.tsx';
 import { Driver } from './Driver.tsx';
+import { Hands } from './Hands.tsx';
+import { turnOver } from './handles/carry.ts';
+import { emptyHand } from './handles/held.ts';
 import { clearMaterial } from './look/clear.ts';
 import { windowShadow } from './look/shadow.ts';
 import { cutMaterial, sharedUniforms, surfaceMaterial } from './look/surface.ts';
+import { type MarkRefs, Marks } from './Marks.tsx';
 import { buildRig } from './rig/rig.ts';
+import { SceneBoundary } from './SceneBoundary.tsx';
+import { useLoosePump } from './useLoosePump.ts';
 import { useStill } from './useStill.ts';
+import './benchScene.css';
 
 /** The bench in 3D: the set, the pump, the tools, moved by the session's model and moving it. */
 export function Bench({ session }: { session: Session }) {
+  return (
+    <SceneBoundary>
+      <Scene session={session} />
+    </SceneBoundary>
+  );
+}
+
+function Scene({ session }: { session: Session }) {
   const still = useStill();
+  const loose = useLoosePump(session);
   const scene = useMemo(() => {
     const shared = sharedUniforms();
-    const shadow = windowShadow(shared);
     const rig = buildRig(
       session.definition,
       { solid: surfaceMaterial(shared), cut: cutMaterial() },
       clearMaterial(shared),
     );
-    return { shadow, rig };
+    return { shadow: windowShadow(shared), rig, held: emptyHand() };
   }, [session]);
+  const refs: MarkRefs = {
+    hover: useRef(null),
+    ring: useRef(null),
+    chosen: useRef(null),
+    words: useRef(null),
+  };
+  const { rig, held, shadow } = scene;
   return (
-    <Canvas
-      frameloop="demand"
-      dpr={1}
-      gl={{ antialias: false, toneMapping: NoToneMapping }}
-      camera={{ fov: 30, near: 0.02, far: 12 }}
-      style={{ position: 'absolute', inset: 0, touchAction: 'none' }}
-    >
-      <primitive object={scene.rig.root} />
-      <CameraMan session={session} still={still} />
-      <Driver session={session} rig={scene.rig} shadow={scene.shadow} still={still} />
-    </Canvas>
+    <div className="scene">
+      <Canvas
+        frameloop="demand"
+        dpr={1}
+        gl={{ antialias: false, toneMapping: NoToneMapping }}
+        camera={{ fov: 30, near: 0.02, far: 12 }}
+        events={(store) => ({
+          ...pointerEvents(store),
+          filter: (hits) => hits.filter(({ object }) => isShown(object)),
+        })}
+      >
+        <Hands session={session} rig={rig} held={held} still={still} />
+        <CameraMan session={session} still={still} />
+        <Driver session={session} rig={rig} shadow={shadow} still={still} held={held} />
+        <Marks session={session} rig={rig} held={held} refs={refs} />
+      </Canvas>
+      <div ref={refs.ring} className="scene-ring" />
+      <div ref={refs.hover} className="scene-tag" />
+      <div ref={refs.chosen} className="scene-tag" data-kind="chosen">
+        <span />
+        {loose ? (
+          <button type="button" onClick={() => turnOver({ session, held })}>
+            Turn over
+          </button>
+        ) : null}
+      </div>
+      <div ref={refs.words} className="scene-tag" data-kind="words" />
+    </div>
   );
+}
+
+/** Hidden parts let the pointer through. */
+function isShown(object: Object3D): boolean {
+  for (let one: Object3D | null = object; one !== null; one = one.parent) if (!one.visible) return false;
+  return true;
 }

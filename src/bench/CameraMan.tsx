@@ -55,7 +55,7 @@ export function CameraMan({ session, still }: { session: Session; still: boolean
     camera.position.lerpVectors(m.fromEye, m.eye, ease);
     orbit.update();
     invalidate();
-  }, -1);
+  }, -3);
 
   return (
     <OrbitControls

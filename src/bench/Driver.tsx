@@ -2,6 +2,7 @@ import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
 import { Vector3, type WebGLRenderer } from 'three';
 import type { Session } from '../session/session.ts';
+import type { Held } from './handles/held.ts';
 import type { WindowShadow } from './look/shadow.ts';
 import { type Frame, posePump } from './rig/posePump.ts';
 import { poseSet } from './rig/poseSet.ts';
@@ -17,11 +18,13 @@ export function Driver({
   rig,
   shadow,
   still,
+  held,
 }: {
   session: Session;
   rig: Rig;
   shadow: WindowShadow;
   still: boolean;
+  held: Held;
 }) {
   const invalidate = useThree((three) => three.invalidate);
   const state = useRef({
@@ -51,8 +54,8 @@ export function Driver({
       section: view.section,
       apart: own.apart,
     };
-    const moving = posePump(rig, frame);
-    const shifting = poseSet(rig, frame, view.inHand);
+    const moving = posePump(rig, frame, held);
+    const shifting = poseSet(rig, frame, view.inHand, held);
     const look = lookFor(session.definition, view.view, frame.sim);
     const key = `${view.view} ${view.section} ${frame.sim.pump.rest}`;
     const changed = live || moving || shifting || own.apart !== view.apart;
@@ -66,7 +69,7 @@ export function Driver({
     count(gl);
     own.resting = !(changed || own.stale);
     if (!own.resting) invalidate();
-  });
+  }, -2);
   return null;
 }
 

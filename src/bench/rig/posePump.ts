@@ -2,6 +2,7 @@ import { Quaternion, Vector3 } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import type { JointState, SimState } from '../../sim/set/state.ts';
 import { dimsOf } from '../form/dims.ts';
+import type { Held } from '../handles/held.ts';
 import { bring, showCut } from './piece.ts';
 import { along, copyPose, type Pose, pose, spun, within } from './pose.ts';
 import { plungerFoot, springFree, springRoom } from './pumpPieces.ts';
@@ -48,7 +49,7 @@ const UP = new Vector3(0, 1, 0);
 const bendTurn = new Quaternion();
 
 /** Places the pump and all its parts; returns whether anything is still on its way. */
-export function posePump(rig: Rig, f: Frame): boolean {
+export function posePump(rig: Rig, f: Frame, held: Held): boolean {
   const { def, sim } = f;
   const parts = sim.assembly.parts;
   const lift = f.apart * LIFT;
@@ -62,6 +63,7 @@ export function posePump(rig: Rig, f: Frame): boolean {
   const home = rest === null ? pumpOnEngine(def, shims) : pumpAtRest(def, rest, sim.pump.camUp, outlet);
   copyPose(target, home);
   along(target, lift);
+  if (held.part === 'pumpBody') target.p.add(held.offset);
   let moving = bring(
     body,
     target,

@@ -4,6 +4,7 @@ import { cordGuide } from '../engine/around.ts';
 import { throttleAngle } from '../engine/controls.ts';
 import { fuelPlaces } from '../engine/fuel.ts';
 import { dimsOf } from '../form/dims.ts';
+import type { Held } from '../handles/held.ts';
 import { bring } from './piece.ts';
 import { along, copyPose, type Pose, pose, spun, within } from './pose.ts';
 import { type Frame, middleTurn } from './posePump.ts';
@@ -16,10 +17,10 @@ const Z = new Vector3(0, 0, 1);
 const turn = new Quaternion();
 const target = pose();
 /** Where the puller stands: the cord is drawn this way. */
-const PULL = new Vector3(-0.42, 0.4, 0.82).normalize();
+export const CORD_WAY = new Vector3(-0.42, 0.4, 0.82).normalize();
 
 /** Places everything that is not the pump; returns whether anything is still on its way. */
-export function poseSet(rig: Rig, f: Frame, inHand: string): boolean {
+export function poseSet(rig: Rig, f: Frame, inHand: string, held: Held): boolean {
   let moving = false;
   const go = (id: string, at: Pose, place: string): void => {
     moving = bring(rig.piece(id), at, place, f.seconds, f.instant) || moving;
@@ -32,7 +33,7 @@ export function poseSet(rig: Rig, f: Frame, inHand: string): boolean {
     target.q.multiply(turn.setFromAxisAngle(axis, angle));
     go(id, target, place);
   };
-  const { control, supply, engine } = f.sim;
+  const { control, supply } = f.sim;
   turned('flywheel', X, -f.reading.theta);
   turned('camshaft', X, f.reading.camAngle);
   turned('fork', Z, forkAngle(f));
@@ -47,18 +48,27 @@ export function poseSet(rig: Rig, f: Frame, inHand: string): boolean {
   turned('tap', Z, supply.tapOpen ? 0 : Math.PI / 2, supply.tapOpen ? 'open' : 'closed');
   turned('cap', new Vector3(0, 1, 0), supply.capVented ? 0.9 : 0, supply.capVented ? 'slack' : 'closed');
   if (supply.capVented) rig.piece('cap').group.position.y += 0.0035;
-  void engine;
   moving = poseLine(rig, f) || moving;
   moving = poseHose(rig, f) || moving;
-  poseCord(rig, f);
+  poseCord(rig, f, held);
   poseFuel(rig, f);
   covers(rig, f.sim, f);
   const airOn = f.sim.assembly.parts.airCover === 'fitted';
   go('airCover', (airOn ? rig.homes.get('airCover') : laidOut.airCover) ?? target, airOn ? 'home' : 'bench');
   moving = poseVice(rig, f) || moving;
+  shiftHeld(rig, held);
   for (const id of rig.tools) {
     const home = rig.homes.get(id);
     if (home === undefined) continue;
+    if (held.tool === id) {
+      go(id, held.toolAt, 'work');
+      rig.piece(id).done = 1;
+      continue;
+    }
+    if (id === 'woodBlock' && held.blockOn !== null) {
+      go(id, blockPose(rig, f, held.blockOn), held.blockOn);
+      continue;
+    }
     copyPose(target, home);
     if (id === inHand) target.p.y += 0.03;
     go(id, target, id === inHand ? 'hand' : 'home');
@@ -119,13 +129,13 @@ function poseHose(rig: Rig, f: Frame): boolean {
   return bring(rig.hoses.off, at, 'home', f.seconds, true);
 }
 
-function poseCord(rig: Rig, f: Frame): void {
+function poseCord(rig: Rig, f: Frame, held: Held): void {
   const guide = onSet(cordGuide(f.def));
   const handle = rig.piece('cordHandle');
   const cord = rig.piece('cord');
-  const out = f.reading.rope + 0.012;
-  turn.setFromUnitVectors(new Vector3(0, 1, 0), PULL);
-  handle.group.position.copy(guide.p).addScaledVector(PULL, out);
+  const out = Math.max(f.reading.rope, held.slackOut) + 0.012;
+  turn.setFromUnitVectors(new Vector3(0, 1, 0), CORD_WAY);
+  handle.group.position.copy(guide.p).addScaledVector(CORD_WAY, out);
   handle.group.quaternion.copy(turn);
   cord.group.position.copy(guide.p);
   cord.group.quaternion.copy(turn);
@@ -201,3 +211,26 @@ export const landmarks = {
   set: new Vector3(SET_AT.x, 0.2, SET_AT.z),
   tray: new Vector3(TRAY_AT.x, 0.02, TRAY_AT.z),
 };
+
+/** The beech block on an end of the loose pump, its relief over the cup. */
+function blockPose(rig: Rig, f: Frame, end: 'camEnd' | 'outletEnd'): Pose {
+  const body = rig.piece('pumpBody');
+  const half = dimsOf(f.def, 'block')('height') / 2;
+  const holder = dimsOf(f.def, 'holder');
+  const top =
+    f.sim.assembly.parts.holder === 'fitted'
+      ? holder('from') + holder('length')
+      : dimsOf(f.def, 'body')('length');
+  return within(
+    target,
+    body.now,
+    pose(0, end === 'outletEnd' ? top + half : -half, 0, end === 'outletEnd' ? 0 : Math.PI),
+  );
+}
+
+/** Moves what the hand has hold of by the hand's own offset. */
+function shiftHeld(rig: Rig, held: Held): void {
+  if (held.part === null || held.part === 'pumpBody') return;
+  rig.piece(held.part).group.position.add(held.offset);
+  if (held.part === 'plunger') rig.piece('pin').group.position.add(held.offset);
+}

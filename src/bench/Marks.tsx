@@ -1,0 +1,111 @@
+import { useFrame } from '@react-three/fiber';
+import type { RefObject } from 'react';
+import { type PerspectiveCamera, Vector3 } from 'three';
+import type { Session } from '../session/session.ts';
+import type { Held } from './handles/held.ts';
+import { nameOfPiece, piecesOf } from './names.ts';
+import type { Piece } from './rig/piece.ts';
+import type { Rig } from './rig/rig.ts';
+
+/** The page elements that mark things in the picture. */
+export type MarkRefs = {
+  readonly hover: RefObject<HTMLDivElement | null>;
+  readonly ring: RefObject<HTMLDivElement | null>;
+  readonly chosen: RefObject<HTMLDivElement | null>;
+  readonly words: RefObject<HTMLDivElement | null>;
+};
+
+const at = new Vector3();
+
+/** Keeps name tags, the ring about what is selected and the words at the pointer in their places. */
+export function Marks({
+  session,
+  rig,
+  held,
+  refs,
+}: {
+  session: Session;
+  rig: Rig;
+  held: Held;
+  refs: MarkRefs;
+}) {
+  useFrame(({ camera, size }) => {
+    const { selected } = session.store.getState();
+    const chosen = selected === null ? null : findPiece(rig, selected);
+    const ring = chosen === null ? null : circle(chosen, camera, size);
+    show(
+      refs.ring.current,
+      ring !== null,
+      ring === null ? '' : `translate(${ring.x - ring.r}px, ${ring.y - ring.r}px)`,
+    );
+    if (refs.ring.current !== null && ring !== null) {
+      refs.ring.current.style.width = `${2 * ring.r}px`;
+      refs.ring.current.style.height = `${2 * ring.r}px`;
+    }
+    const label = chosen === null ? null : nameOfPiece(chosen.id);
+    show(
+      refs.chosen.current,
+      label !== null && ring !== null,
+      ring === null
+        ? ''
+        : `translate(${clampX(ring.x, size.width)}px, ${ring.y - ring.r - 8}px) translate(-50%, -100%)`,
+    );
+    write(refs.chosen.current, label ?? '');
+    const hover = held.words === '' && held.hover !== chosen?.id ? nameOfPiece(held.hover ?? '') : null;
+    show(refs.hover.current, hover !== null, `translate(${held.pointer.x + 14}px, ${held.pointer.y + 18}px)`);
+    write(refs.hover.current, hover ?? '');
+    show(
+      refs.words.current,
+      held.words !== '',
+      `translate(${clampX(held.pointer.x, size.width)}px, ${Math.max(40, held.pointer.y - 26)}px) translate(-50%, -100%)`,
+    );
+    write(refs.words.current, held.words);
+  }, -1);
+  return null;
+}
+
+function findPiece(rig: Rig, selected: string): Piece | null {
+  for (const id of piecesOf(selected)) {
+    const piece = rig.all.find((one) => one.id === id);
+    if (piece?.group.visible) return piece;
+  }
+  return null;
+}
+
+/** Circle about a piece in the picture, CSS pixels; null when it is behind the viewer. */
+function circle(
+  piece: Piece,
+  camera: ({ projectionMatrix: PerspectiveCamera['projectionMatrix'] } & PerspectiveCamera) | object,
+  size: { width: number; height: number },
+): { x: number; y: number; r: number } | null {
+  if (!('fov' in camera)) return null;
+  const { geometry } = piece.whole;
+  if (geometry.boundingSphere === null) geometry.computeBoundingSphere();
+  const sphere = geometry.boundingSphere;
+  if (sphere === null) return null;
+  piece.group.localToWorld(at.copy(sphere.center));
+  const distance = at.distanceTo(camera.position);
+  at.project(camera);
+  if (at.z > 1) return null;
+  const r = (sphere.radius / distance / Math.tan((camera.fov * Math.PI) / 360)) * (size.height / 2);
+  return {
+    x: ((at.x + 1) / 2) * size.width,
+    y: ((1 - at.y) / 2) * size.height,
+    r: Math.min(260, Math.max(20, r * 1.06)),
+  };
+}
+
+function clampX(x: number, width: number): number {
+  return Math.min(width - 70, Math.max(70, x));
+}
+
+function show(element: HTMLElement | null, on: boolean, transform: string): void {
+  if (element === null) return;
+  element.style.visibility = on ? 'visible' : 'hidden';
+  if (on) element.style.transform = transform;
+}
+
+function write(element: HTMLElement | null, text: string): void {
+  const label = element?.firstElementChild ?? element;
+  if (label && label.textContent !== text) label.textContent = text;
+}
