@@ -15,6 +15,12 @@ export interface Recording {
   stateHash: string;
 }
 
+/** Fingerprint of what the model reads of a set; how it is drawn changes nothing that was done. */
+export function setHash(def: SetDefinition): string {
+  const { shapes: _drawn, ...physical } = def;
+  return fingerprint(canonical(physical));
+}
+
 /** Writes down a job's acts. */
 export function record(def: SetDefinition, scenario: Scenario, job: Job, seed: number): Recording {
   const acts = job.log.flatMap((entry) =>
@@ -22,7 +28,7 @@ export function record(def: SetDefinition, scenario: Scenario, job: Job, seed: n
   );
   return {
     format: 'freestroke-recording/1',
-    setHash: fingerprint(canonical(def)),
+    setHash: setHash(def),
     scenarioHash: fingerprint(canonical(scenario)),
     seed,
     acts,
@@ -45,8 +51,7 @@ function runTo(def: SetDefinition, job: Job, step: number): void {
  * whether it came out the same is for the caller to see (`hashState`).
  */
 export function replay(def: SetDefinition, scenario: Scenario, recording: Recording): Job {
-  if (recording.setHash !== fingerprint(canonical(def)))
-    throw new RangeError('setHash: another set definition');
+  if (recording.setHash !== setHash(def)) throw new RangeError('setHash: another set definition');
   if (recording.scenarioHash !== fingerprint(canonical(scenario)))
     throw new RangeError('scenarioHash: another scenario');
   const job = openJob(def, scenario, recording.seed);

@@ -143,7 +143,6 @@ function liftPump(def: SetDefinition, state: SimState, guidePin: boolean, events
   pump.camUp = false;
   pump.speed = 0;
   pump.camForce = 0;
-  pump.wet = true;
   emptyGallery(def, state);
   settleLoose(def, state, events);
 }

@@ -1,3 +1,4 @@
+import { inTheWay } from './checkNeeds.ts';
 import type { JointId, PartId, SimCommand } from './commands.ts';
 import type { SetDefinition } from './definition.ts';
 import type { BlockCode } from './events.ts';
@@ -145,10 +146,10 @@ export function blockOf(def: SetDefinition, state: SimState, command: SimCommand
       return state.hand.grasp ? null : block('notFitted', 'hand');
     case 'clean':
       return blockClean(state, command.what);
-    case 'soak':
-      return null;
-    case 'wait':
-      return null;
+    case 'check': {
+      const by = inTheWay(state, command.what);
+      return by === null ? null : block('cannotReach', by);
+    }
     default:
       return null;
   }

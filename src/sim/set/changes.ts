@@ -1,4 +1,5 @@
 import { clampForTorque } from '../laws/boltTorque.ts';
+import { moveFork } from './control.ts';
 import { fillCylinder, volumeAt } from './cylinder.ts';
 import type { SetDefinition } from './definition.ts';
 import { chamberVolume } from './injection.ts';
@@ -53,6 +54,8 @@ export const changeTable: Readonly<Record<string, Changeable>> = {
     what: 'strength of the bond between plunger and barrel',
     apply: (_def, state, to) => {
       state.pump.bond = freshBond(to);
+      // what glues a pair is fuel that has dried
+      state.pump.wet = to === 0;
     },
   },
   'bond.travel': {
@@ -236,6 +239,7 @@ export function applyChanges(def: SetDefinition, state: SimState, changes: reado
       throw new RangeError(`${path}: ${to} is outside ${entry.min}..${entry.max} ${entry.unit}`);
     entry.apply(def, state, to);
   }
+  moveFork(def, state, true);
   fillCylinder(
     def,
     state,

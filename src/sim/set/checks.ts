@@ -1,11 +1,10 @@
-import { isLoose } from './blocks.ts';
 import type { CheckId, SimCommand } from './commands.ts';
 import { forkCarriesPin, wantedTurn } from './control.ts';
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
 import { hurt } from './harm.ts';
 import { springForce } from './kinematics.ts';
-import { fuelReachesHose, jointLeak, lineOpening, spill } from './lineState.ts';
+import { fuelReachesHose, jointLeak, runToWaste } from './lineState.ts';
 import { AMBIENT, machineOf } from './machine.ts';
 import { staticFriction, twistHold } from './pair.ts';
 import { scatter } from './random.ts';
@@ -16,11 +15,6 @@ type Values = Record<string, number | string | boolean>;
 const SKIN = 690_000;
 /** Push with which a plunger is tried against its spring, N. */
 const TRY = 160;
-
-function refuse(check: CheckId, by: string, events: SimEvent[]): null {
-  events.push({ kind: 'refused', act: 'check', code: 'cannotReach', by: by || check });
-  return null;
-}
 
 /** Makes one check on the set and tells what it gave, with natural scatter keyed by check and repeat. */
 export function applyCheck(
@@ -34,7 +28,7 @@ export function applyCheck(
   const values =
     what === 'leaks'
       ? leaks(def, state, command.with ?? 'card', events)
-      : (fuelSide(def, state, what, events) ?? pumpSide(def, state, what, events));
+      : (fuelSide(def, state, what) ?? pumpSide(def, state, what));
   if (values === null) return;
   state.repeats[what] = count;
   const noise = 1 + 0.04 * (scatter(state.seed, what, count) - 0.5);
@@ -45,11 +39,10 @@ export function applyCheck(
   events.push({ kind: 'observed', check: what, values });
 }
 
-function fuelSide(def: SetDefinition, state: SimState, what: CheckId, events: SimEvent[]): Values | null {
-  const { supply, assembly, condition, line } = state;
+function fuelSide(def: SetDefinition, state: SimState, what: CheckId): Values | null {
+  const { supply, condition, line } = state;
   switch (what) {
     case 'airElement':
-      if (assembly.parts.airCover === 'fitted') return refuse(what, 'airCover', events);
       return { blocked: condition.elementBlocked };
     case 'tank':
       return { volume: supply.tank, share: supply.tank / def.supply.tankVolume };
@@ -58,14 +51,12 @@ function fuelSide(def: SetDefinition, state: SimState, what: CheckId, events: Si
     case 'bowl':
       return { water: supply.water, blocked: condition.filterBlocked };
     case 'hoseFlow': {
-      if (assembly.parts.hose === 'fitted') return refuse(what, 'hose', events);
       const runs = fuelReachesHose(state);
       const flow = runs ? 2 * def.supply.gravityFlow * (1 - condition.filterBlocked) : 0;
-      if (runs) spill(state, flow * 15);
+      if (runs) runToWaste(state, flow * 15);
       return { flow, runs };
     }
     case 'unionFuel': {
-      if (lineOpening(state) === 'tight') return refuse(what, 'pipeAtInjector', events);
       const seen = line.seenFuel + line.seenAir;
       return {
         fuel: line.seenFuel,
@@ -79,20 +70,16 @@ function fuelSide(def: SetDefinition, state: SimState, what: CheckId, events: Si
   }
 }
 
-function pumpSide(def: SetDefinition, state: SimState, what: CheckId, events: SimEvent[]): Values | null {
+function pumpSide(def: SetDefinition, state: SimState, what: CheckId): Values | null {
   const { assembly, pump, control, condition, engine } = state;
   const { parts } = assembly;
-  const loose = isLoose(state);
   const arm = def.pump.pinArm;
   switch (what) {
     case 'pinFollows':
     case 'stopLeverProof': {
-      if (loose) return refuse(what, 'pump', events);
-      if (what === 'pinFollows' && parts.windowCover === 'fitted') return refuse(what, 'windowCover', events);
       return follow(def, state, what);
     }
     case 'cupEnd':
-      if (!loose) return refuse(what, 'pump', events);
       return {
         travel: pump.travel,
         recessed: pump.travel > 4e-3,
@@ -100,8 +87,6 @@ function pumpSide(def: SetDefinition, state: SimState, what: CheckId, events: Si
         cupFitted: parts.cup === 'fitted',
       };
     case 'pinTurn': {
-      if (parts.plunger !== 'fitted') return refuse(what, 'plunger', events);
-      if (!loose && parts.windowCover === 'fitted') return refuse(what, 'windowCover', events);
       const need = twistHold(def, state) / arm;
       return {
         turns: need < def.hand.fingerForce,
@@ -110,20 +95,14 @@ function pumpSide(def: SetDefinition, state: SimState, what: CheckId, events: Si
       };
     }
     case 'plungerTravel': {
-      if (!loose) return refuse(what, 'pump', events);
-      if (parts.plunger !== 'fitted') return refuse(what, 'plunger', events);
       const need = springForce(def, state, pump.travel) + staticFriction(def, state);
       const stuck = pump.travel > 1e-3 || need > TRY;
       return { moves: !stuck, holdForce: Math.min(need, TRY), travel: pump.travel };
     }
     case 'freeSlide': {
-      if (!loose) return refuse(what, 'pump', events);
-      if (parts.returnSpring === 'fitted' || parts.plunger !== 'fitted' || parts.valve === 'fitted')
-        return refuse(what, parts.valve === 'fitted' ? 'valve' : 'returnSpring', events);
       return slide(def, state);
     }
     case 'plungerFace':
-      if (parts.plunger === 'fitted') return refuse(what, 'plunger', events);
       return {
         scored: condition.grit > 12,
         chipped: condition.helixChipped > 0,
@@ -132,10 +111,8 @@ function pumpSide(def: SetDefinition, state: SimState, what: CheckId, events: Si
         worn: condition.radialClearance > 5e-6,
       };
     case 'valveSeat':
-      if (parts.valve === 'fitted') return refuse(what, 'holder', events);
       return { holds: condition.seatLeak < 1e-15, dirty: !assembly.valveClean };
     case 'shimCount':
-      if (!loose) return refuse(what, 'pump', events);
       return { thickness: assembly.shimThickness };
     case 'running':
       return { running: engine.running, speed: engine.omega, throttle: control.throttle };

@@ -130,6 +130,7 @@ export const setSchema = v.strictObject({
   blow: v.strictObject({
     ...numbers(
       'woodStiffness',
+      'blockRelief',
       'steelModulus',
       'faceRadius',
       'yieldSoft',

@@ -5,7 +5,7 @@ import { camAngle, camLift } from './kinematics.ts';
 import { type SimState, STEP } from './state.ts';
 
 /** Speed at which a hand turns the flywheel, rad/s, and how stiffly it holds that speed, N.m.s/rad. */
-const HAND_SPEED = 1.6;
+const HAND_SPEED = 3;
 const HAND_GRIP = 60;
 /** Resistance at which a hand that feels for compression stops, as a share of what it can do. */
 const FEELS = 0.7;

@@ -1,5 +1,6 @@
 import { clampForTorque } from '../laws/boltTorque.ts';
 import { type JointId, jointIds, openingIds, partIds, placeIds } from './commands.ts';
+import { moveFork } from './control.ts';
 import { fillCylinder, volumeAt } from './cylinder.ts';
 import type { SetDefinition } from './definition.ts';
 import { chamberVolume } from './injection.ts';
@@ -125,5 +126,6 @@ export function startState(def: SetDefinition, seed: number): SimState {
     hurt: [],
   };
   fillCylinder(def, state, volumeAt(def, m, REST_ANGLE), AMBIENT, state.condition.ambient);
+  moveFork(def, state, true);
   return state;
 }

@@ -36,6 +36,7 @@ export function step(def: SetDefinition, state: SimState, commands: readonly Sim
   runSupply(def, state, STEP, events);
   tendRunning(def, state, events);
   tellPull(def, state, events);
+  if (!isLive(def, state)) moveFork(def, state, true);
   return events;
 }
 

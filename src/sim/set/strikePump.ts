@@ -32,10 +32,11 @@ function blockFor(def: SetDefinition, command: Strike, onPair: boolean): Block {
   };
 }
 
-/** What the blow lands on: a cup that stands proud meets the block before the body does. */
+/** What the blow lands on: a cup that stands prouder than the block is relieved meets it before the body does. */
 function landsOn(def: SetDefinition, state: SimState, target: StrikeTarget): 'body' | 'plunger' {
   if (target === 'plunger' || target === 'cup') return 'plunger';
-  const proud = state.assembly.parts.cup === 'fitted' && state.pump.travel < def.pump.cupFlush;
+  const proud =
+    state.assembly.parts.cup === 'fitted' && def.pump.cupFlush - state.pump.travel > def.blow.blockRelief;
   return target === 'camEnd' && proud ? 'plunger' : 'body';
 }
 

@@ -6,6 +6,7 @@ type Part<T> = Generator<Command, T, readonly JobEvent[]>;
 /** Taps before a careful worker lets solvent work instead, and how long that is given, s. */
 const TAPS = 12;
 const SOAK_SECONDS = 7200;
+const FIRST_SOAK = 1800;
 const ROUNDS = 6;
 /** Friction at which a plunger counts as running easily, N. */
 const EASY = 5;
@@ -51,6 +52,9 @@ function* workByHand(): Part<boolean> {
 /** Frees the plunger: taps, hands, solvent, in that order and again, until it travels by hand. */
 export const freePlunger: Stage = function* (view) {
   let recessed = hasFound(view, 'cupRecessed');
+  // a little fluid first: what gives way then is worked loose wet, not dry
+  yield { do: 'soak', with: 'releasingSolvent' };
+  yield { do: 'wait', seconds: FIRST_SOAK };
   for (let round = 0; round < ROUNDS; round += 1) {
     if (recessed) recessed = yield* tap('camEnd');
     else if (round > 0) recessed = yield* tap('outletEnd');

@@ -219,6 +219,7 @@ describe('freeing by inertia (common practice, no source)', () => {
       { path: 'bond.shear', to: 3.5e5 },
       { path: 'bond.travel', to: 0 },
     ]);
+    work(state, [{ do: 'soak', with: 'diesel' }]);
     const forces: number[] = [];
     for (let i = 0; i < 4; i += 1) {
       const events = work(state, [
