@@ -1,11 +1,15 @@
+import * as v from 'valibot';
+import setFile from '../../models/bench-set/set.json';
 import { moveFork } from '../../src/sim/set/control.ts';
 import { SUBSTEPS, turnCrank } from '../../src/sim/set/crank.ts';
 import { fillCylinder, volumeAt } from '../../src/sim/set/cylinder.ts';
-import type { SetDefinition } from '../../src/sim/set/definition.ts';
+import { type SetDefinition, setSchema } from '../../src/sim/set/definition.ts';
 import { machineOf } from '../../src/sim/set/machine.ts';
 import { copyState } from '../../src/sim/set/snapshot.ts';
+import { startState } from '../../src/sim/set/start.ts';
 import { type SimState, STEP } from '../../src/sim/set/state.ts';
-import { setWith, def as shipped } from '../sim/set/bench.ts';
+
+const shipped: SetDefinition = v.parse(setSchema, setFile);
 
 /** The set as shipped, except that no jet ever counts as spray: no fire comes of the fuel. */
 export const unfired: SetDefinition = {
@@ -13,9 +17,17 @@ export const unfired: SetDefinition = {
   injector: { ...shipped.injector, sprayWeber: 1e12 },
 };
 
+/** The set at rest with its load off and the throttle open. */
+function ready(): SimState {
+  const state = startState(unfired, 1);
+  state.place.loadIsolated = true;
+  state.control.throttle = 1;
+  return state;
+}
+
 /** A set whose cylinder has just been shut, with or without its pump, turning at omega (rad/s). */
 export function justShut(omega: number, held: boolean): SimState {
-  const state = setWith([]);
+  const state = ready();
   state.assembly.parts.plunger = 'tray';
   state.control.decompressorHeld = held;
   state.engine.theta = unfired.crank.inletCloses + 1e-3;
@@ -27,7 +39,7 @@ export function justShut(omega: number, held: boolean): SimState {
 
 /** A healthy set at bottom dead centre before compression, throttle full, its line under residual pressure. */
 export function beforeRevolution(omega: number): SimState {
-  const state = setWith([]);
+  const state = ready();
   state.engine.theta = -Math.PI;
   state.engine.omega = omega;
   const residual = 9e6;

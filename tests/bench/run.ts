@@ -1,0 +1,32 @@
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { build } from 'vite';
+
+/*
+ * Bundles the benchmarks as the page is bundled and runs them in a Node of their own: the loader that runs
+ * TypeScript directly gives every closure its name, which would slow the loops that are measured.
+ */
+
+const root = join(import.meta.dirname, '..', '..');
+const cache = join(root, '.cache');
+mkdirSync(cache, { recursive: true });
+const folder = mkdtempSync(join(cache, 'bench-'));
+try {
+  await build({
+    root,
+    configFile: false,
+    logLevel: 'warn',
+    build: {
+      ssr: join(import.meta.dirname, 'measure.ts'),
+      outDir: folder,
+      emptyOutDir: false,
+      target: 'node20',
+    },
+    ssr: { noExternal: true, external: ['@dimforge/rapier3d-compat'] },
+  });
+  const args = ['--expose-gc', join(folder, 'measure.js')];
+  process.exitCode = spawnSync(process.execPath, args, { stdio: 'inherit' }).status ?? 1;
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
