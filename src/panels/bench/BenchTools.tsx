@@ -37,6 +37,9 @@ export function BenchTools({
   );
 }
 
+/** A viewpoint, with the cut or the pulled-apart parts that it is there to show; others show the pump whole. */
+const lookFrom = (view: string) => ({ view, section: view === 'section', apart: view === 'apart' ? 1 : 0 });
+
 function PictureTools() {
   const { session } = useJob();
   const view = useView((state) => state.view);
@@ -48,7 +51,7 @@ function PictureTools() {
       <label htmlFor={id} className="unseen">
         View
       </label>
-      <select id={id} value={view} onChange={(event) => session.look({ view: event.target.value })}>
+      <select id={id} value={view} onChange={(event) => session.look(lookFrom(event.target.value))}>
         {Object.entries(viewNames).map(([name, words]) => (
           <option key={name} value={name}>
             {words}
