@@ -12,7 +12,9 @@ export function pullText(event: Pulled): string {
     ? 'it went over top dead centre'
     : stoppedAt === null
       ? 'it did not come to compression'
-      : `compression stopped it ${inDegrees(Math.abs(stoppedAt))} short of top dead centre`;
+      : held
+        ? `it ran down and stood ${inDegrees(Math.abs(stoppedAt))} before top dead centre`
+        : `compression stopped it ${inDegrees(Math.abs(stoppedAt))} short of top dead centre`;
   const heard =
     creaks > 0 ? `injector creaked ${countOf(creaks, 'time', 'times')}` : 'no creak from the injector';
   const lever = held ? ', decompressor held' : '';
