@@ -67,7 +67,7 @@ export function revolutionBench(): Result {
     const turn = () =>
       starts.map((start, i) => revolve(sealed[i] ?? sealedOf(unfired, start), start, { relative }));
     const error = errorOf(starts, turn(), exact);
-    return { setting: `at ${relative}`, error, seconds: timed(turn, 5).wall / starts.length };
+    return { setting: `at ${relative}`, error, seconds: timed(turn, 25).wall / starts.length };
   });
   const mine = own.find(({ setting }) => setting === `${SUBSTEPS} sub-steps`);
   if (mine === undefined) throw new Error('the model is not on its own ladder');

@@ -4,11 +4,11 @@ export interface Timed {
   readonly cpu: number;
 }
 
-/** Runs shorter than this are repeated within one measurement, s. */
-const LEAST = 0.04;
+/** Runs shorter than this are repeated within one measurement, s: short enough to fall between the turns of others. */
+const LEAST = 0.008;
 
 /** Best time of `runs` measurements of `work`, after a warm-up; the machine may be shared, so the best counts. */
-export function timed(work: () => void, runs = 7): Timed {
+export function timed(work: () => void, runs = 25): Timed {
   const once = () => {
     const cpu = process.cpuUsage();
     const wall = performance.now();
