@@ -11,7 +11,8 @@ import { clearMaterial } from './look/clear.ts';
 import { windowShadow } from './look/shadow.ts';
 import { cutMaterial, sharedUniforms, surfaceMaterial } from './look/surface.ts';
 import { type MarkRefs, Marks } from './Marks.tsx';
-import { buildRig } from './rig/rig.ts';
+import { buildRig, standAtHome } from './rig/rig.ts';
+import { shadeRig } from './rig/shadeRig.ts';
 import { SceneBoundary } from './SceneBoundary.tsx';
 import { useLoosePump } from './useLoosePump.ts';
 import { useStill } from './useStill.ts';
@@ -31,12 +32,18 @@ function Scene({ session }: { session: Session }) {
   const loose = useLoosePump(session);
   const scene = useMemo(() => {
     const shared = sharedUniforms();
-    const rig = buildRig(
-      session.definition,
-      { solid: surfaceMaterial(shared), cut: cutMaterial() },
-      clearMaterial(shared),
-    );
-    return { shadow: windowShadow(shared), rig, held: emptyHand() };
+    const veil = { value: 0 };
+    const front = surfaceMaterial(shared, { value: 0 });
+    const back = surfaceMaterial(shared, veil);
+    const cut = cutMaterial();
+    const rig = buildRig(session.definition, {
+      front: { solid: front, cut },
+      back: { solid: back, cut },
+      glass: clearMaterial(shared),
+    });
+    standAtHome(rig);
+    shadeRig(rig);
+    return { shadow: windowShadow(shared), surfaces: [front, back], veil, rig, held: emptyHand() };
   }, [session]);
   const refs: MarkRefs = {
     hover: useRef(null),
@@ -44,7 +51,7 @@ function Scene({ session }: { session: Session }) {
     chosen: useRef(null),
     words: useRef(null),
   };
-  const { rig, held, shadow } = scene;
+  const { rig, held } = scene;
   return (
     <div className="scene">
       <Canvas
@@ -59,7 +66,7 @@ function Scene({ session }: { session: Session }) {
       >
         <Hands session={session} rig={rig} held={held} still={still} />
         <CameraMan session={session} still={still} />
-        <Driver session={session} rig={rig} shadow={shadow} still={still} held={held} />
+        <Driver session={session} {...scene} still={still} />
         <Marks session={session} rig={rig} held={held} refs={refs} />
       </Canvas>
       <div ref={refs.ring} className="scene-ring" />

@@ -1,8 +1,9 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
-import { Vector3, type WebGLRenderer } from 'three';
+import { type ShaderMaterial, Vector3, type WebGLRenderer } from 'three';
 import type { Session } from '../session/session.ts';
 import type { Held } from './handles/held.ts';
+import { type Fineness, qualityKeeper } from './look/quality.ts';
 import type { WindowShadow } from './look/shadow.ts';
 import { type Frame, posePump } from './rig/posePump.ts';
 import { poseSet } from './rig/poseSet.ts';
@@ -11,34 +12,32 @@ import type { Rig } from './rig/rig.ts';
 import { lookFor } from './views.ts';
 
 const LONGEST = 0.1;
+/** How far the set is drawn back behind a pump that is pulled apart. */
+const VEIL = 0.62;
+/** How long nothing may have moved before the picture is drawn once more, finely, ms. */
+const CALM = 160;
 
-/** Lets the session's time go by while something moves, and sets every part where the model has it. */
-export function Driver({
-  session,
-  rig,
-  shadow,
-  still,
-  held,
-}: {
-  session: Session;
-  rig: Rig;
-  shadow: WindowShadow;
-  still: boolean;
-  held: Held;
-}) {
+type Props = {
+  readonly session: Session;
+  readonly rig: Rig;
+  readonly shadow: WindowShadow;
+  readonly surfaces: readonly ShaderMaterial[];
+  /** How far everything but the pump and its line is drawn back, 0..1. */
+  readonly veil: { value: number };
+  readonly held: Held;
+  readonly still: boolean;
+};
+
+/** Lets the session's time go by while something moves, sets every part where the model has it, and draws. */
+export function Driver({ session, rig, shadow, surfaces, veil, held, still }: Props) {
   const invalidate = useThree((three) => three.invalidate);
-  const state = useRef({
-    resting: true,
-    reading: blankReading(),
-    apart: session.store.getState().apart,
-    shade: new Vector3(),
-    shaded: '',
-    stale: false,
-  });
+  const state = useRef(blankState());
   useEffect(() => session.store.subscribe(() => invalidate()), [session, invalidate]);
+  useEffect(() => () => clearTimeout(state.current.calm), []);
   const count = useMemo(counter, []);
+  const quality = useMemo(() => qualityKeeper(window.devicePixelRatio), []);
 
-  useFrame(({ gl, scene }, delta) => {
+  useFrame(({ gl, scene, camera }, delta) => {
     const own = state.current;
     // The first delta after a rest carries the whole idle time.
     const seconds = own.resting ? 0 : Math.min(delta, LONGEST);
@@ -54,23 +53,60 @@ export function Driver({
       section: view.section,
       apart: own.apart,
     };
+    veil.value = VEIL * own.apart * (frame.sim.pump.rest === null ? 1 : 0.6);
     const moving = posePump(rig, frame, held);
     const shifting = poseSet(rig, frame, view.inHand, held);
-    const look = lookFor(session.definition, view.view, frame.sim);
-    const key = `${view.view} ${view.section} ${frame.sim.pump.rest}`;
     const changed = live || moving || shifting || own.apart !== view.apart;
-    if (key !== own.shaded || changed || own.stale) {
-      // A turning engine throws much the same shadow from frame to frame: drawing it in every second is enough.
+    const key = `${view.view} ${view.section} ${frame.sim.pump.rest} ${frame.sim.pump.camUp}`;
+    if (key !== own.shaded || moving || shifting || own.stale) {
+      // While parts are on their way a shadow in every second frame will do; the last one is drawn when they are there.
       own.stale = changed && !own.stale;
+      const look = lookFor(session.definition, view.view, frame.sim);
       if (!own.stale)
         shadow.draw(gl, scene, own.shade.copy(look.at), Math.min(0.75, look.radius * 2.2 + 0.05));
       own.shaded = key;
     }
+    // A frame that was asked for by the calm after a movement is the still one.
+    const isStill = own.calmed && !changed && !own.stale;
+    draw(gl, surfaces, isStill ? quality.resting() : quality.moving(own.resting ? 0.02 : delta));
+    gl.render(scene, camera);
     count(gl);
+    own.calmed = false;
     own.resting = !(changed || own.stale);
+    clearTimeout(own.calm);
     if (!own.resting) invalidate();
-  }, -2);
+    else if (!isStill) {
+      own.calm = setTimeout(() => {
+        own.calmed = true;
+        invalidate();
+      }, CALM);
+    }
+  }, 1);
   return null;
+}
+
+function blankState() {
+  return {
+    resting: true,
+    reading: blankReading(),
+    apart: 0,
+    shade: new Vector3(),
+    shaded: '',
+    stale: false,
+    calmed: false,
+    calm: undefined as ReturnType<typeof setTimeout> | undefined,
+  };
+}
+
+/** Sets resolution and shading where they differ from what is asked for. */
+function draw(gl: WebGLRenderer, surfaces: readonly ShaderMaterial[], fineness: Fineness): void {
+  if (gl.getPixelRatio() !== fineness.ratio) gl.setPixelRatio(fineness.ratio);
+  for (const surface of surfaces) {
+    const isFine = 'RELIEF' in surface.defines;
+    if (isFine === fineness.fine) continue;
+    surface.defines = fineness.fine ? { SHADOW_TAPS: 4, RELIEF: '' } : { SHADOW_TAPS: 2 };
+    surface.needsUpdate = true;
+  }
 }
 
 function approach(from: number, to: number, seconds: number): number {

@@ -36,33 +36,32 @@ export function lookFor(def: SetDefinition, view: string, sim: Readonly<SimState
   const up = sim.pump.camUp ? 1 : -1;
   switch (view) {
     case 'pump':
-      return look(pump, -14, 20, loose ? 0.11 : 0.125);
+      return look(onDeck(def), -14, 20, 0.105);
     case 'window':
-      return loose ? look(pump, 0, 8, 0.05) : look(windowMiddle(def), -3, 9, 0.036);
+      return loose ? look(pump, 0, 10, 0.05) : look(windowMiddle(def), -2, 11, 0.031);
     case 'injector':
       return look(onSet(injectorSeat(def).at).p.add(new Vector3(0.01, 0.035, 0.02)), -24, 24, 0.09);
     case 'fuel':
       return look(onSet(fuelPlaces(def).bowl).p.add(new Vector3(-0.01, 0.09, 0)), 10, 12, 0.2);
     case 'bench':
-      return look(loose ? benchMiddle(sim) : new Vector3(0.42, 0.03, 0.16), 8, 34, 0.27);
+      return loose ? look(benchMiddle(sim), 6, 30, 0.23) : look(new Vector3(0.42, 0.03, 0.16), 8, 34, 0.27);
     case 'camEnd':
-      return look(pump, -12, loose ? 38 * up : -32, 0.085);
+      return look(pump, -12, loose ? 36 * up : 2, 0.075);
     case 'outletEnd':
-      return look(pump, -12, loose ? -38 * up : 42, 0.085);
+      return look(pump, -12, loose ? -36 * up : 42, 0.075);
     case 'section':
-      return look(loose ? pump : pump.clone().add(new Vector3(0, -0.012, 0)), 0, 5, 0.1);
+      return look(loose ? pump : pump.clone().add(new Vector3(0, -0.006, 0)), 0, 5, 0.084);
     case 'apart':
-      return look(pump.clone().add(new Vector3(0, loose ? 0.05 : 0.1, 0)), -10, 8, 0.21);
+      return look(pump.clone().add(new Vector3(0, loose ? 0.125 : 0.105, 0)), -8, 8, 0.2);
     default:
-      return look(new Vector3(0.09, 0.2, 0.02), -13, 17, 0.58);
+      return look(new Vector3(0.06, 0.19, 0.03), -16, 17, 0.5);
   }
 }
 
 function pumpMiddle(def: SetDefinition, sim: Readonly<SimState>): Vector3 {
-  const deck = dimsOf(def, 'deck');
   switch (sim.pump.rest) {
     case null:
-      return onSet([deck('side'), deck('height') + 0.05, deck('front')]).p;
+      return onDeck(def);
     case 'hand':
       return new Vector3(HAND_AT.x, HAND_AT.y + 0.05, HAND_AT.z);
     case 'cloth':
@@ -76,10 +75,16 @@ function pumpMiddle(def: SetDefinition, sim: Readonly<SimState>): Vector3 {
   }
 }
 
+/** Middle of the pump where it stands on the engine, on it or not. */
+function onDeck(def: SetDefinition): Vector3 {
+  const deck = dimsOf(def, 'deck');
+  return onSet([deck('side'), deck('height') + 0.05, deck('front')]).p;
+}
+
 function benchMiddle(sim: Readonly<SimState>): Vector3 {
   return sim.pump.rest === 'vice' || sim.pump.rest === 'viceBody'
-    ? new Vector3(0.62, 0.07, 0.2)
-    : new Vector3(0.44, 0.06, 0.14);
+    ? new Vector3(0.66, 0.08, 0.2)
+    : new Vector3(0.43, 0.07, 0.16);
 }
 
 function windowMiddle(def: SetDefinition): Vector3 {

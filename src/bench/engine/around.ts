@@ -10,19 +10,18 @@ import { alongX } from './castings.ts';
 /** Sheet-metal cowl that leads the flywheel's air over the fins. */
 export function cowlForm(def: SetDefinition): BufferGeometry {
   const c = dimsOf(def, 'cylinder');
-  const y = dimsOf(def, 'crankcase')('crankHeight');
   const z = -c('back');
   const duct = alongX(
     [
-      [-0.098, 0.2],
-      [0.05, 0.2],
+      [-0.098, 0.332],
+      [0.05, 0.332],
       [0.05, c('headTop') - 0.008, 0.02],
       [-0.098, c('headTop') - 0.008, 0.02],
     ],
-    0.05,
+    0.062,
     0.01,
     2 * mm,
-  ).translate(-0.095, 0, 0);
+  ).translate(-0.1, 0, 0);
   const back = block(0.15, c('headTop') - 0.29, 0.0016, 0.4 * mm).translate(
     0,
     (c('headTop') + 0.29) / 2,
@@ -33,7 +32,6 @@ export function cowlForm(def: SetDefinition): BufferGeometry {
     (c('headTop') + 0.29) / 2,
     z - 0.004,
   );
-  void y;
   return joined([painted(duct, 'sage'), painted(back, 'sage'), painted(wrap, 'sage')]);
 }
 
@@ -44,10 +42,10 @@ export function flywheelForm(def: SetDefinition): BufferGeometry {
     [
       [0.02, -0.016],
       [R - 0.02, -0.016, 0],
-      [R - 0.016, -0.02],
-      [R, -0.02],
-      [R, 0.012],
-      [R - 0.018, 0.012],
+      [R - 0.016, -0.014],
+      [R, -0.014],
+      [R, 0.014],
+      [R - 0.018, 0.014],
       [R - 0.022, 0.004, 0],
       [0.03, 0.004, 0],
       [0.026, 0.02],
@@ -58,14 +56,14 @@ export function flywheelForm(def: SetDefinition): BufferGeometry {
   const vanes = Array.from({ length: 16 }, (_, i) => {
     const a = (i / 16) * Math.PI * 2;
     return painted(
-      block(0.003, 0.02, 0.045, 0.4 * mm)
-        .translate(0, 0.014, R - 0.045)
+      block(0.003, 0.02, 0.04, 0.4 * mm)
+        .translate(0, 0.014, R - 0.05)
         .rotateY(a),
       'castAluminium',
     );
   });
   const mark = painted(block(0.0016, 0.024, 0.0016, 0).translate(0, -0.004, R).rotateY(0), 'white');
-  return joined([painted(disc, 'castIron'), ...vanes, mark]).rotateZ(Math.PI / 2);
+  return joined([painted(disc, 'machinedIron'), ...vanes, mark]).rotateZ(Math.PI / 2);
 }
 
 /** Recoil starter: ring that carries it, dished cover with slots, hub, rope guide. */
@@ -110,6 +108,16 @@ export function starterForm(def: SetDefinition): BufferGeometry {
       'dark',
     );
   });
+  // The band round the flywheel is open at the front below, where the rim is seen and can be turned by hand.
+  const band = revolve(
+    [
+      [R - 0.002, -0.006],
+      [R, -0.006],
+      [R, 0.038],
+      [R - 0.002, 0.038],
+    ],
+    { chamfer: 0.4 * mm, segments: 72, from: 0.5, length: 4.35 },
+  );
   const bolts = Array.from({ length: 4 }, (_, i) => {
     const a = (i / 4) * Math.PI * 2 + Math.PI / 4;
     const foot = block(0.022, 0.004, 0.022, 0.6 * mm, 5 * mm).translate(
@@ -125,7 +133,9 @@ export function starterForm(def: SetDefinition): BufferGeometry {
     return [painted(foot, 'sage'), painted(bolt, 'zinc')];
   }).flat();
   const lay = (g: BufferGeometry): BufferGeometry => g.rotateZ(Math.PI / 2).translate(-d('from'), y, 0);
-  return joined([painted(shell, 'sage'), painted(hub, 'zinc'), ...slots, ...bolts].map(lay));
+  return joined(
+    [painted(shell, 'sage'), painted(band, 'sage'), painted(hub, 'zinc'), ...slots, ...bolts].map(lay),
+  );
 }
 
 /** Where the cord leaves the starter, engine coordinates. */

@@ -34,37 +34,47 @@ export function turns(tool: string, joint: JointId): boolean {
 }
 
 /** A spanner swung about its nut: one way undoes, the other tightens; how far says how much. Shift = second spanner. */
-export function spannerSwing(hands: Hands, piece: Piece, joint: JointId, tool: string): Gesture {
+export function spannerSwing(
+  hands: Hands,
+  piece: Piece,
+  joint: JointId,
+  tool: string,
+  start: Point,
+): Gesture {
   const { session, held } = hands;
   const centre = middleOf(piece);
   const axis = new Vector3(0, 1, 0).applyQuaternion(piece.group.quaternion);
   if (joint === 'hoseClip') axis.set(0, 0, 1);
   const side = sideways(axis, hands.camera.position.clone().sub(centre));
   const usual = session.definition.joints[joint].torque;
-  let angle: number | null = null;
+  // The pointer moves the spanner's far end, wherever on the nut it was pressed.
+  const end = onScreen(hands, side.clone().multiplyScalar(REACH).add(centre));
+  const shift = { x: end.x - start.x, y: end.y - start.y };
+  let angle = 0;
   let swung = 0;
-  const plan = (shift: boolean): { words: string; act: () => void } => {
-    const backup = shift ? ', second spanner on the body' : '';
+  const plan = (second: boolean): { words: string; act: () => void } => {
+    const backup = second ? ', second spanner on the body' : '';
     if (Math.abs(swung) < 0.2) return { words: 'undo one way, tighten the other', act: () => undefined };
     if (swung > 0) {
       const to = swung > OFF_AT ? 'off' : 'slack';
       if (swung < SLACK_AT) return { words: 'it has not moved yet', act: () => undefined };
       return {
         words: (to === 'off' ? 'undo: right off' : 'undo: slack') + backup,
-        act: () => session.do({ do: 'loosen', joint, to, backup: shift }),
+        act: () => session.do({ do: 'loosen', joint, to, backup: second }),
       };
     }
     const figure = usual * (-swung / PULL_UP);
     const torque = usual < 10 ? Math.max(0.5, Math.round(figure * 2) / 2) : Math.max(1, Math.round(figure));
     return {
       words: `tighten: ${torque}\u2009N·m${backup}`,
-      act: () => session.do({ do: 'tighten', joint, torque, backup: shift }),
+      act: () => session.do({ do: 'tighten', joint, torque, backup: second }),
     };
   };
   return {
     move(point) {
-      const next = nearestAngle(hands, centre, axis, side, point, angle);
-      if (angle !== null) swung += short(next - angle);
+      const far = { x: point.x + shift.x, y: point.y + shift.y };
+      const next = nearestAngle(hands, centre, axis, side, far, angle);
+      swung += short(next - angle);
       angle = next;
       placeTool(hands, tool, centre, axis, side, angle);
       held.words = plan(point.shift).words;
@@ -84,7 +94,7 @@ export function middleOf(piece: Piece): Vector3 {
 }
 
 function sideways(axis: Vector3, eye: Vector3): Vector3 {
-  const side = new Vector3().crossVectors(eye, axis);
+  const side = new Vector3().crossVectors(axis, eye);
   if (side.lengthSq() < 1e-6) side.set(1, 0, 0).cross(axis);
   return side.normalize();
 }
@@ -95,17 +105,17 @@ function nearestAngle(
   centre: Vector3,
   axis: Vector3,
   side: Vector3,
-  point: Point,
-  last: number | null,
+  point: { readonly x: number; readonly y: number },
+  last: number,
 ): number {
   const arm = new Vector3();
-  let best = last ?? 0;
+  let best = last;
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < 72; i++) {
     const angle = (i / 72) * Math.PI * 2;
     arm.copy(side).applyAxisAngle(axis, angle).multiplyScalar(REACH).add(centre);
     const at = onScreen(hands, arm);
-    const jump = last === null ? 0 : Math.abs(short(angle - last)) * 60;
+    const jump = Math.abs(short(angle - last)) * 25;
     const away = Math.hypot(at.x - point.x, at.y - point.y) + jump;
     if (away < least) {
       least = away;

@@ -45,7 +45,7 @@ vec3 roomFill(vec3 n) {
 
 // Film curve with its gamma in one fraction (Hejl and Burgess-Dawson, from memory): no power function needed.
 vec3 developed(vec3 c) {
-  c = max(vec3(0.0), c * 0.86 - 0.004);
+  c = max(vec3(0.0), c * 0.95 - 0.004);
   return (c * (6.2 * c + 0.5)) / (c * (6.2 * c + 1.7) + 0.06);
 }
 `;

@@ -76,13 +76,17 @@ export function sharedUniforms(): SharedUniforms {
   };
 }
 
-/** The one material of all solid parts: what differs from part to part is written on the vertices. */
-export function surfaceMaterial(shared: SharedUniforms): ShaderMaterial {
+/**
+ * The material of all solid parts: what differs from part to part is written on the vertices.
+ *
+ * `veil` 0..1 draws a part back towards the pale wall, so that what stands before it is seen.
+ */
+export function surfaceMaterial(shared: SharedUniforms, veil: IUniform<number>): ShaderMaterial {
   return new ShaderMaterial({
     name: 'surface',
     vertexShader: vertexGlsl,
     fragmentShader: fragmentGlsl,
-    uniforms: { ...shared },
+    uniforms: { ...shared, veil },
     defines: { SHADOW_TAPS: 4, RELIEF: '' },
   });
 }

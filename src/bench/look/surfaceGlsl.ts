@@ -56,6 +56,7 @@ uniform sampler2D noiseMap;
 uniform sampler2D shadowMap;
 uniform float shadowOn;
 uniform float shadowTexel;
+uniform float veil;
 ${roomGlsl}
 
 float seen(vec2 at, float depth) {
@@ -103,7 +104,8 @@ void main() {
   float polish = 1.0 - rough;
   float rim = grazing * grazing;
   rim = rim * rim * grazing * polish * polish;
-  gl_FragColor = vec4(developed(matt + gleam * (f0 + (1.0 - f0) * rim)), 1.0);
+  vec3 seenLight = developed(matt + gleam * (f0 + (1.0 - f0) * rim));
+  gl_FragColor = vec4(mix(seenLight, vec3(0.80, 0.785, 0.75), veil), 1.0);
 }
 `;
 

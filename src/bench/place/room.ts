@@ -1,47 +1,89 @@
 import type { BufferGeometry } from 'three';
+import { mergeVertices } from 'three/examples/jsm/utils/BufferGeometryUtils.js';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { dimsOf, mm } from '../form/dims.ts';
 import { block, outline, rectangle, rise } from '../form/extrude.ts';
 import { revolve } from '../form/revolve.ts';
 import { type Sheet, sheet } from '../form/sheet.ts';
+import type { Spot } from '../form/tube.ts';
 import { joined, painted } from '../look/paints.ts';
 
-/** Beech top of glued staves with a front rail; surface at y = 0. */
+/**
+ * Beech top of glued staves with a front rail; surface at y = 0.
+ *
+ * The staves are cut short along their length so that the shading of what stands on them has corners to sit on.
+ */
 export function benchTopForm(def: SetDefinition): BufferGeometry {
   const d = dimsOf(def, 'bench');
   const staves = 7;
   const depth = d('depth') / staves;
-  const top = Array.from({ length: staves }, (_, i) =>
-    painted(
-      block(d('length'), d('thickness'), depth, 0.4 * mm)
-        .translate(i * 0.173, -d('thickness') / 2, 0)
-        .translate(-i * 0.173, 0, -d('depth') / 2 + depth * (i + 0.5)),
-      'beech',
-      0.94 + (0.12 * ((i * 5) % 7)) / 7,
-    ),
+  const top = Array.from({ length: staves }, (_, i) => {
+    const tone = 0.94 + (0.12 * ((i * 5) % 7)) / 7;
+    return painted(stave(d('length'), depth, -d('depth') / 2 + depth * i, i * 0.173), 'beech', tone);
+  });
+  const height = d('thickness') + 0.03;
+  const rail = block(d('length'), height, 0.03, 1.2 * mm).translate(
+    0,
+    -height / 2 + 0.0005,
+    d('depth') / 2 + 0.015,
   );
-  const rail = painted(
-    block(d('length'), d('thickness') + 0.03, 0.03, 2.5 * mm).translate(
-      0,
-      -(d('thickness') + 0.03) / 2 + 0.0005,
-      d('depth') / 2 + 0.015,
-    ),
-    'beech',
-    0.86,
-  );
-  return joined([...top, rail]);
+  const end = block(0.02, d('thickness'), d('depth'), 1 * mm);
+  const cupboard = block(d('length') - 0.04, 0.7, 0.02, 2 * mm).translate(0, -0.44, d('depth') / 2 - 0.03);
+  return joined([
+    painted(cupboard, 'sageDark', 0.5),
+    ...top,
+    painted(rail, 'beech', 0.86),
+    painted(end.clone().translate(-d('length') / 2 - 0.0101, -d('thickness') / 2, 0), 'beech', 0.8),
+    painted(end.translate(d('length') / 2 + 0.0101, -d('thickness') / 2, 0), 'beech', 0.8),
+  ]);
 }
 
-/** Plaster wall behind the bench, far enough to be out of focus. */
+function stave(length: number, depth: number, from: number, grain: number): BufferGeometry {
+  const out = sheet();
+  const nx = 64;
+  const nz = 5;
+  const spot = (i: number, j: number): Spot => [-length / 2 + (length * i) / nx, 0, from + (depth * j) / nz];
+  for (let i = 0; i < nx; i++) {
+    for (let j = 0; j < nz; j++) out.quad([spot(i, j + 1), spot(i + 1, j + 1), spot(i + 1, j), spot(i, j)]);
+  }
+  const geometry = out.done();
+  const uv = geometry.getAttribute('uv');
+  const position = geometry.getAttribute('position');
+  for (let k = 0; k < uv.count; k++) uv.setXY(k, position.getX(k) + grain, position.getZ(k) + grain);
+  return mergeVertices(geometry);
+}
+
+/** Plaster wall behind the bench, far enough to be out of focus, with the window's light lying soft across it. */
 export function wallForm(): BufferGeometry {
   const out: Sheet = sheet();
-  out.quad([
-    [-5, -2, -1.15],
-    [5, -2, -1.15],
-    [5, 3.5, -1.15],
-    [-5, 3.5, -1.15],
-  ]);
-  return painted(out.done(), 'plaster');
+  const nx = 36;
+  const ny = 18;
+  const spot = (i: number, j: number): Spot => [-4 + (8 * i) / nx, -1.6 + (5 * j) / ny, -1.2];
+  for (let i = 0; i < nx; i++) {
+    for (let j = 0; j < ny; j++) out.quad([spot(i, j), spot(i + 1, j), spot(i + 1, j + 1), spot(i, j + 1)]);
+  }
+  const wall = painted(mergeVertices(out.done()), 'plaster');
+  const position = wall.getAttribute('position');
+  const tint = wall.getAttribute('tint');
+  for (let k = 0; k < position.count; k++) {
+    const shade = windowPatch(position.getX(k), position.getY(k));
+    for (const c of [0, 1, 2])
+      tint.setComponent(k, c, Math.min(1, tint.getComponent(k, c) * Math.sqrt(shade)));
+  }
+  return wall;
+}
+
+/** How bright the wall is at a place: darker towards floor and corners, a slanting patch of window light. */
+function windowPatch(x: number, y: number): number {
+  const soft = (d: number, half: number, blur: number): number =>
+    Math.min(1, Math.max(0, 0.5 - (Math.abs(d) - half) / blur));
+  const slant = x - 0.55 + (y - 0.7) * 0.35;
+  const patch = soft(slant, 0.62, 0.5) * soft(y - 0.75, 0.5, 0.5);
+  const bar = 1 - 0.3 * soft(slant, 0.03, 0.25) - 0.2 * soft(y - 0.75, 0.02, 0.22);
+  const fall =
+    0.66 + 0.1 * Math.min(1, Math.max(0, (y + 0.4) / 1.6)) - 0.05 * Math.min(1, Math.abs(x + 0.3) / 2.5);
+  const below = 0.3 + 0.7 * Math.min(1, Math.max(0, (y + 0.35) / 0.35));
+  return (fall + 0.4 * patch * bar) * below;
 }
 
 /** A folded cotton cloth lying on the bench about its centre. */
@@ -104,14 +146,14 @@ function waved(width: number, depth: number, thick: number, y: number, seed: num
 export function trayForm(width: number, depth: number): BufferGeometry {
   const h = 0.022;
   const floor = painted(
-    rise(outline(rectangle(width - 0.02, depth - 0.02), 0.02), 0.002, 0.4 * mm, 8),
+    rise(outline(rectangle(width - 0.022, depth - 0.022), 0.02), 0.002, 0, 8),
     'trayEnamel',
   );
   const out = sheet();
   const rimSheet = sheet();
   const path = (grow: number): [number, number][] =>
     roundedPath(width / 2 + grow, depth / 2 + grow, 0.03 + grow);
-  const inner = path(-0.013);
+  const inner = path(-0.0125);
   const mid = path(-0.003);
   const outer = path(0);
   const n = inner.length;

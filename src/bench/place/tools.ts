@@ -125,8 +125,8 @@ export function torqueWrenchForm(): BufferGeometry {
     [
       [0, 0.014],
       [0.0085, 0.014],
-      [0.0085, 0.22],
-      [0, 0.22],
+      [0.0085, 0.185],
+      [0, 0.185],
     ],
     'zinc',
     0.011,
@@ -134,18 +134,18 @@ export function torqueWrenchForm(): BufferGeometry {
   );
   const grip = lay(
     [
-      [0, 0.22],
-      [0.012, 0.22],
-      [0.013, 0.225, 0],
-      [0.013, 0.33, 0],
-      [0.011, 0.338],
-      [0, 0.338],
+      [0, 0.185],
+      [0.012, 0.185],
+      [0.013, 0.19, 0],
+      [0.013, 0.262, 0],
+      [0.011, 0.27],
+      [0, 0.27],
     ],
     'bakelite',
     0.0132,
     24,
   );
-  const scale = block(0.007, 0.001, 0.05, 0.1 * mm).translate(0, 0.0197, 0.17);
+  const scale = block(0.007, 0.001, 0.05, 0.1 * mm).translate(0, 0.0197, 0.14);
   return joined([painted(head, 'zinc'), painted(socket, 'darkSteel'), tube, grip, painted(scale, 'white')]);
 }
 
@@ -202,7 +202,7 @@ export function fuelCanForm(): BufferGeometry {
         ],
         { segments: 36, chamfer: 1.5 * mm },
       ),
-      'trayRim',
+      'zinc',
     ),
   );
   const spout = revolve(
@@ -237,10 +237,10 @@ export function fuelCanForm(): BufferGeometry {
     2 * mm,
   );
   return joined([
-    painted(body, 'trayRim'),
+    painted(body, 'zinc'),
     ...bands,
     painted(spout, 'zinc'),
     painted(cap, 'bakelite'),
-    painted(extrude(handle, 0.014, 1.5 * mm, 5).translate(0, 0, -0.007), 'trayRim'),
+    painted(extrude(handle, 0.014, 1.5 * mm, 5).translate(0, 0, -0.007), 'zinc'),
   ]);
 }

@@ -1,6 +1,6 @@
-import type { BufferGeometry } from 'three';
+import type { BufferGeometry, Shape } from 'three';
 import { type Dims, mm } from '../form/dims.ts';
-import { extrude, hole, outline, rectangle, rise, roundHole } from '../form/extrude.ts';
+import { extrude, type Flat, hole, outline, rectangle, rise, roundHole } from '../form/extrude.ts';
 import type { PartForm } from '../form/part.ts';
 import type { Corner } from '../form/profile.ts';
 import { revolve } from '../form/revolve.ts';
@@ -148,28 +148,39 @@ export function pinForm(d: Dims): BufferGeometry {
 }
 
 /** One shim: the flange's outline in thin steel, at height 0 upwards. */
-export function shimForm(body: Dims, thickness: number): BufferGeometry {
+export function shimForm(body: Dims, thickness: number): PartForm {
+  const whole = shimOutline(body, false);
+  for (const side of [-1, 1])
+    whole.holes.push(roundHole((side * body('studSpacing')) / 2, 0, body('slotWidth') / 2));
+  const plate = (shape: Shape): BufferGeometry => painted(rise(shape, thickness, 0, 10), 'zinc');
+  return { whole: plate(whole), half: plate(shimOutline(body, true)) };
+}
+
+/** Outline in x, -z with the pump's bore and the fork's channel; for the section only what lies behind the axis. */
+function shimOutline(body: Dims, back: boolean): Shape {
   const w = body('flangeWidth') / 2 - 1 * mm;
   const z = body('flangeDepth') / 2 - 1 * mm;
-  const f = body('flangeFront') - 1 * mm;
+  const front = body('flangeFront') - 1 * mm;
+  const r = body('pilotRadius') + 0.2 * mm;
+  const rear: Flat[] = [
+    [w, 0.009],
+    [0.017, z],
+    [-0.017, z],
+    [-w, 0.009],
+  ];
+  if (back) {
+    const arch = Array.from({ length: 17 }, (_, i): Flat => {
+      const a = Math.PI - (Math.PI * i) / 16;
+      return [r * Math.cos(a), r * Math.sin(a), 0];
+    });
+    return outline([[-w, 0, 0], ...arch, [w, 0, 0], ...rear], 0.008);
+  }
   const shape = outline(
-    [
-      [-w, -0.009],
-      [-0.0155, -f, 0.003],
-      [0.0155, -f, 0.003],
-      [w, -0.009],
-      [w, 0.009],
-      [0.017, z],
-      [-0.017, z],
-      [-w, 0.009],
-    ],
+    [[-w, -0.009], [-0.0155, -front, 0.003], [0.0155, -front, 0.003], [w, -0.009], ...rear],
     0.008,
   );
-  shape.holes.push(roundHole(0, 0, body('pilotRadius') + 0.2 * mm));
-  shape.holes.push(
-    hole([...rectangle(body('windowWidth'), 0.008, 0, -body('channelDepth') + 0.004)].reverse()),
-  );
-  for (const side of [-1, 1])
-    shape.holes.push(roundHole((side * body('studSpacing')) / 2, 0, body('slotWidth') / 2));
-  return painted(rise(shape, thickness, 0, 10), 'zinc');
+  shape.holes.push(roundHole(0, 0, r));
+  const channel = rectangle(body('windowWidth'), 0.008, 0, -body('channelDepth') + 0.004);
+  shape.holes.push(hole([...channel].reverse()));
+  return shape;
 }

@@ -1,4 +1,4 @@
-import { type BufferGeometry, CylinderGeometry, type Material } from 'three';
+import { BoxGeometry, type BufferGeometry, CylinderGeometry, type Material } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { fuelPlaces, hosePath } from '../engine/fuel.ts';
 import { dimsOf, mm } from '../form/dims.ts';
@@ -217,4 +217,20 @@ export function endCap(radius: number): BufferGeometry {
     ),
     'signRed',
   );
+}
+
+/** The pump's axis as a chain line: long and short strokes, 0.35 mm wide, from well below to well above. */
+export function axisPiece(material: Material): Piece {
+  const strokes: BufferGeometry[] = [];
+  for (let y = -0.16; y < 0.3; y += 0.018) {
+    for (const [from, length] of [
+      [0, 0.012],
+      [0.0142, 0.0016],
+    ] as const) {
+      strokes.push(
+        painted(new BoxGeometry(0.35 * mm, length, 0.35 * mm).translate(0, y + from + length / 2, 0), 'dark'),
+      );
+    }
+  }
+  return pieceOf('axis', joined(strokes), material);
 }

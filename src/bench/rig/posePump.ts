@@ -21,7 +21,7 @@ export type Frame = {
   readonly apart: number;
 };
 
-/** How far each part slides along the pump's axis when pulled apart, m, over the body's own lift. */
+/** How far each part slides along the pump's axis when pulled apart, m, from the body. */
 const SLIDES: Readonly<Record<string, number>> = {
   holder: 0.115,
   valveSpring: 0.098,
@@ -35,7 +35,7 @@ const SLIDES: Readonly<Record<string, number>> = {
   cup: -0.106,
   retainer: -0.118,
 };
-/** Lift of the body when pulled apart, so that nothing is driven into what the pump stands on, m. */
+/** How far the body rises when the pump is pulled apart, so that nothing is driven into what it stands on, m. */
 const LIFT = 0.135;
 /** Half of the turn between stop and start: the pin stands before the window's middle there. */
 export function middleTurn(def: SetDefinition): number {
@@ -47,12 +47,12 @@ const target = pose();
 const frame = pose();
 const UP = new Vector3(0, 1, 0);
 const bendTurn = new Quaternion();
+const slide = new Vector3();
 
 /** Places the pump and all its parts; returns whether anything is still on its way. */
 export function posePump(rig: Rig, f: Frame, held: Held): boolean {
   const { def, sim } = f;
   const parts = sim.assembly.parts;
-  const lift = f.apart * LIFT;
   const body = rig.piece('pumpBody');
   const rest = sim.pump.rest;
   const outlet =
@@ -62,7 +62,7 @@ export function posePump(rig: Rig, f: Frame, held: Held): boolean {
   const shims = parts.shims === 'fitted' ? sim.assembly.shimThickness : 0;
   const home = rest === null ? pumpOnEngine(def, shims) : pumpAtRest(def, rest, sim.pump.camUp, outlet);
   copyPose(target, home);
-  along(target, lift);
+  target.p.y += f.apart * LIFT;
   if (held.part === 'pumpBody') target.p.add(held.offset);
   let moving = bring(
     body,
@@ -72,11 +72,11 @@ export function posePump(rig: Rig, f: Frame, held: Held): boolean {
     f.instant,
   );
   copyPose(frame, body.now);
-  along(frame, -lift);
   const put = (id: string, fitted: boolean, at: Pose): void => {
     if (fitted) {
       within(target, frame, at);
-      along(target, f.apart * (LIFT + (SLIDES[id] ?? 0)));
+      slide.set(0, f.apart * (SLIDES[id] ?? 0), 0);
+      target.p.add(slide.applyQuaternion(frame.q));
     } else copyPose(target, laidOut[id] ?? home);
     moving = bring(rig.piece(id), target, fitted ? 'pump' : 'tray', f.seconds, f.instant) || moving;
   };
@@ -102,13 +102,7 @@ export function posePump(rig: Rig, f: Frame, held: Held): boolean {
   put('valveSpring', parts.valveSpring === 'fitted', flat(dimsOf(def, 'valveSpring')('from')));
   put('holder', parts.holder === 'fitted', screwed(flat(), sim.assembly.joints.holder, 0.0015));
   moving = fixings(rig, f, put) || moving;
-  for (const id of SECTIONED) showCut(rig.piece(id), f.section);
-  for (const id of ['windowCover', 'bleedScrew'])
-    rig.piece(id).group.visible = !(
-      f.section &&
-      parts[id === 'windowCover' ? id : 'pump'] === 'fitted' &&
-      id !== 'bleedScrew'
-    );
+  showParts(rig, f, frame);
   return moving;
 }
 
@@ -121,8 +115,42 @@ const SECTIONED = [
   'valveSeat',
   'holder',
   'pipeAtPump',
+  'shim0',
+  'shim1',
   'camBox',
 ];
+/** Parts that the whole pump hides altogether while it is closed. */
+const INSIDE = ['barrel', 'valveSeat', 'valve', 'valveSpring'];
+/** What is screwed to the front that a section takes away. */
+const ON_FRONT = ['quadrant', 'throttle', 'stopPlate', 'stopLever'];
+
+/** Shows parts whole or cut, hides what cannot be seen or is cut away, lays the axis. */
+function showParts(rig: Rig, f: Frame, at: Pose): void {
+  const { parts } = f.sim.assembly;
+  const onEngine = f.sim.pump.rest === null;
+  for (const id of SECTIONED) showCut(rig.piece(id), f.section && (onEngine || id !== 'camBox'));
+  const closed = !f.section && f.apart < 1e-3 && parts.holder === 'fitted';
+  const fitted: Readonly<Record<string, string>> = {
+    barrel: 'fitted',
+    valveSeat: parts.valve,
+    valve: parts.valve,
+    valveSpring: parts.valveSpring,
+  };
+  for (const id of INSIDE) {
+    const piece = rig.piece(id);
+    piece.group.visible = !(closed && fitted[id] === 'fitted' && piece.done >= 1);
+  }
+  rig.piece('windowCover').group.visible = !(f.section && parts.windowCover === 'fitted');
+  for (const id of ON_FRONT) rig.piece(id).group.visible = !(f.section && onEngine);
+  // The pipe would stand where the parts are drawn out to.
+  const line = f.apart < 0.02 || parts.pipe !== 'fitted';
+  for (const id of ['pipe', 'pipeAtPump']) rig.piece(id).group.visible = line;
+  const axis = rig.piece('axis').group;
+  axis.visible = f.apart > 1e-3 || f.section;
+  axis.position.copy(at.p);
+  axis.quaternion.copy(at.q);
+  axis.scale.set(1, 0.45 + 0.75 * f.apart, 1);
+}
 
 function fixings(rig: Rig, f: Frame, put: (id: string, fitted: boolean, at: Pose) => void): boolean {
   const { def, sim } = f;

@@ -2,7 +2,7 @@ import { Group, type Material } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import type { Coil } from '../form/coil.ts';
 import { dimsOf } from '../form/dims.ts';
-import { cordPiece, endCap, fuelPieces, hosePieces, pipePiece } from './lines.ts';
+import { axisPiece, cordPiece, endCap, fuelPieces, hosePieces, pipePiece } from './lines.ts';
 import { type Materials, type Piece, pieceOf } from './piece.ts';
 import { placePieces, toolPieces } from './placePieces.ts';
 import type { Pose } from './pose.ts';
@@ -23,9 +23,13 @@ export type Rig = {
   readonly all: readonly Piece[];
 };
 
+/** Materials of the pump and its line, of what stands behind them, and of glass. */
+export type RigMaterials = { readonly front: Materials; readonly back: Materials; readonly glass: Material };
+
 /** Builds every part of the scene from the definition. */
-export function buildRig(def: SetDefinition, materials: Materials, glass: Material): Rig {
-  const { solid } = materials;
+export function buildRig(def: SetDefinition, materials: RigMaterials): Rig {
+  const { back, glass } = materials;
+  const { solid } = materials.front;
   const root = new Group();
   const homes = new Map<string, Pose>();
   const byId = new Map<string, Piece>();
@@ -37,23 +41,24 @@ export function buildRig(def: SetDefinition, materials: Materials, glass: Materi
     root.add(piece.group);
     return piece;
   };
-  const pump = pumpPieces(def, materials);
+  const pump = pumpPieces(def, materials.front);
   for (const piece of pump.pieces) add(piece);
-  for (const { piece, home } of setPieces(def, materials)) add(piece, home);
-  for (const { piece, home } of placePieces(def, solid)) add(piece, home);
-  const tools = toolPieces(solid, def);
+  for (const { piece, home } of setPieces(def, back)) add(piece, home);
+  for (const { piece, home } of placePieces(def, back.solid)) add(piece, home);
+  const tools = toolPieces(back.solid, def);
   for (const { piece, home } of tools) add(piece, home);
   const pipe = pipePiece(def, solid);
   add(pipe.piece, pipe.home);
-  const hoses = hosePieces(def, solid);
+  const hoses = hosePieces(def, back.solid);
   add(hoses.on);
   add(hoses.off);
-  add(cordPiece(solid));
+  add(cordPiece(back.solid));
   const fuel = fuelPieces(def, glass);
   for (const piece of Object.values(fuel)) add(piece);
   const outer = dimsOf(def, 'pipe')('outerDiameter') / 2;
   for (const id of ['coverPipe1', 'coverPipe2', 'coverHose', 'coverHolder'])
     add(pieceOf(id, endCap(id === 'coverHose' ? outer : 5e-3), solid));
+  add(axisPiece(solid));
   add(pieceOf('coverEngine', endCap(dimsOf(def, 'body')('pilotRadius')), solid));
   return {
     root,
@@ -70,4 +75,13 @@ export function buildRig(def: SetDefinition, materials: Materials, glass: Materi
       return found;
     },
   };
+}
+
+/** Puts everything that has a home there, before the first frame. */
+export function standAtHome(rig: Rig): void {
+  for (const [id, home] of rig.homes) {
+    const { group } = rig.piece(id);
+    group.position.copy(home.p);
+    group.quaternion.copy(home.q);
+  }
 }

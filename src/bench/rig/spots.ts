@@ -10,9 +10,9 @@ export const CLOTH_AT = { x: 0.42, z: 0.0 } as const;
 export const TRAY_AT = { x: 0.43, z: 0.28 } as const;
 export const ANVIL_AT = { x: 0.66, z: 0.02 } as const;
 export const VICE_AT = { x: 0.8, z: 0.28 } as const;
-export const ROLL_AT = { x: -0.27, z: 0.31 } as const;
+export const ROLL_AT = { x: -0.27, z: 0.275 } as const;
 /** Where the pump is held, over the bench before the viewer. */
-export const HAND_AT = { x: 0.3, y: 0.17, z: 0.16 } as const;
+export const HAND_AT = { x: 0.42, y: 0.1, z: 0.27 } as const;
 export const TRAY_SIZE = { width: 0.34, depth: 0.22 } as const;
 
 const UPSIDE_DOWN = Math.PI;
@@ -38,7 +38,7 @@ export function pumpAtRest(def: SetDefinition, rest: RestId, camUp: boolean, out
   const proud = 0.003;
   switch (rest) {
     case 'hand':
-      return pose(HAND_AT.x, camUp ? HAND_AT.y + 0.09 : HAND_AT.y, HAND_AT.z, 0.12, 0, turn);
+      return pose(HAND_AT.x, camUp ? HAND_AT.y + 0.1 : HAND_AT.y, HAND_AT.z, camUp ? -0.16 : 0.16, 0, turn);
     case 'cloth':
       return pose(CLOTH_AT.x - 0.02, foot(0.0105) + (camUp ? 0 : proud), CLOTH_AT.z, 0, 0, turn);
     case 'anvil':
