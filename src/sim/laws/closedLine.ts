@@ -24,6 +24,41 @@ export function linePressure(volume: number, liquid: number, air: number, p0: nu
 }
 
 /**
+ * How far a partition between two closed vessels full of liquid moves until the first stands `over` (Pa) above the
+ * second, m3 (positive: the first grows).
+ *
+ * Spaces and liquids m3 (liquids at p0), bulk Pa. From `linePressure` without air: linear in the shift. Derived.
+ */
+export function partitionShift(
+  space1: number,
+  liquid1: number,
+  space2: number,
+  liquid2: number,
+  over: number,
+  bulk: number,
+): number {
+  return (space2 / liquid2 - space1 / liquid1 - over / bulk) / (1 / liquid1 + 1 / liquid2);
+}
+
+/**
+ * Liquid that goes from one closed vessel full of liquid into another until the first stands `over` (Pa) above the
+ * second, m3 at p0. As `partitionShift`; a quadratic in the amount, its small root taken without loss of digits.
+ */
+export function levellingFlow(
+  space1: number,
+  liquid1: number,
+  space2: number,
+  liquid2: number,
+  over: number,
+  bulk: number,
+): number {
+  const share = over / bulk;
+  const b = space1 + space2 + share * (liquid1 - liquid2);
+  const excess = space2 * liquid1 - space1 * liquid2 - share * liquid1 * liquid2;
+  return (2 * excess) / (b + Math.sqrt(b * b - 4 * share * excess));
+}
+
+/**
  * Volume that must be pushed into a closed line to bring it from p0 to p, m3.
  *
  * p, p0, bulk Pa absolute (p >= p0); V and air0 m3, air0 at p0 and part of V; n is the air's polytropic

@@ -13,8 +13,20 @@ export function cylinderVolume(
   crankRadius: number,
   rod: number,
 ): number {
-  const side = crankRadius * sin(theta);
-  const height = crankRadius * cos(theta) + Math.sqrt(rod * rod - side * side);
+  return volumeFrom(sin(theta), cos(theta), clearanceVolume, pistonArea, crankRadius, rod);
+}
+
+/** `cylinderVolume` for whoever has the sine and cosine of the crank angle at hand. */
+export function volumeFrom(
+  sine: number,
+  cosine: number,
+  clearanceVolume: number,
+  pistonArea: number,
+  crankRadius: number,
+  rod: number,
+): number {
+  const side = crankRadius * sine;
+  const height = crankRadius * cosine + Math.sqrt(rod * rod - side * side);
   return clearanceVolume + pistonArea * (rod + crankRadius - height);
 }
 
@@ -29,7 +41,17 @@ export function cylinderVolumeSlope(
   crankRadius: number,
   rod: number,
 ): number {
-  const s = sin(theta);
-  const side = crankRadius * s;
-  return pistonArea * side * (1 + (crankRadius * cos(theta)) / Math.sqrt(rod * rod - side * side));
+  return slopeFrom(sin(theta), cos(theta), pistonArea, crankRadius, rod);
+}
+
+/** `cylinderVolumeSlope` for whoever has the sine and cosine of the crank angle at hand. */
+export function slopeFrom(
+  sine: number,
+  cosine: number,
+  pistonArea: number,
+  crankRadius: number,
+  rod: number,
+): number {
+  const side = crankRadius * sine;
+  return pistonArea * side * (1 + (crankRadius * cosine) / Math.sqrt(rod * rod - side * side));
 }

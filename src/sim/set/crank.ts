@@ -1,5 +1,6 @@
 import { arcCamLift, arcCamSlope } from '../laws/arcCam.ts';
-import { PI } from '../laws/maths.ts';
+import { volumeFrom } from '../laws/cylinder.ts';
+import { cos, PI, sin } from '../laws/maths.ts';
 import { type CrankContext, crankContext } from './crankContext.ts';
 import { endCycle, gasTorque, ignite, moveGas, valvesShut, volumeAt, wallCoefficient } from './cylinder.ts';
 import type { SetDefinition } from './definition.ts';
@@ -10,9 +11,11 @@ import { AMBIENT } from './machine.ts';
 import { workPair } from './pair.ts';
 import { type SimState, STEP } from './state.ts';
 
-/** Crank sub-steps in one model step (0.2 ms each), and how many are taken as one while nothing is shut or pumping. */
-export const SUBSTEPS = 50;
+/** Crank sub-steps in one model step (0.4 ms each), and how many are taken as one while nothing is shut or pumping. */
+export const SUBSTEPS = 25;
 const QUIET = 5;
+/** Sub-steps for which one wall coefficient serves. */
+const WALL = 2;
 /** Film drag that limits the spring's return of a free plunger, N.s/m. Assumed, no source. */
 const FILM_DRAG = 8;
 
@@ -70,6 +73,15 @@ function loadTorque(c: CrankContext, omega: number): number {
   return c.load * share * share;
 }
 
+/** Torque of gas, cam, load and hand over dt, N.m; sine and cosine of the crank angle. */
+function driveOf(c: CrankContext, state: SimState, sine: number, cosine: number, dt: number): number {
+  const { engine, pump } = state;
+  const { cam, camAtTop } = c.m;
+  const push = pump.camForce === 0 ? 0 : (pump.camForce * arcCamSlope(cam, camAtTop + engine.theta / 2)) / 2;
+  const gas = gasTorque(c.def, c.m, state, sine, cosine);
+  return gas - push - loadTorque(c, engine.omega) + handTorque(c.def, state, dt);
+}
+
 function wrap(state: SimState): void {
   const { engine } = state;
   if (engine.theta >= 2 * PI) engine.theta -= 4 * PI;
@@ -108,33 +120,35 @@ export function turnCrank(
   let wall = 0;
   // fuel that stands still only sinks away slowly: that is settled once for all the time it stood
   let stood = 0;
-  for (let i = 0; i < substeps; ) {
-    const stride = i + QUIET <= substeps && isQuiet(c, state, QUIET * fine) ? QUIET : 1;
+  // leapfrog: torques act at the middle of each sub-step, and the crank drifts from one middle to the next
+  let last = 0;
+  for (let i = 0; ; ) {
+    const stride = i === substeps ? 0 : i + QUIET <= substeps && isQuiet(c, state, QUIET * fine) ? QUIET : 1;
     const dt = stride * fine;
-    if (stride === 1 && (wall === 0 || i % QUIET === 0)) wall = wallCoefficient(def, state, volume);
-    i += stride;
+    const span = (last + dt) / 2;
+    last = dt;
     if (drivenAt !== null) engine.omega = drivenAt;
-    else {
-      const cam =
-        pump.camForce === 0 ? 0 : (pump.camForce * arcCamSlope(m.cam, m.camAtTop + engine.theta / 2)) / 2;
-      const drive = gasTorque(def, m, state) - cam - loadTorque(c, engine.omega) + handTorque(def, state, dt);
-      turn(c, state, drive, dt);
-    }
-    const dTheta = engine.omega * dt;
     const before = engine.theta;
+    const dTheta = engine.omega * span;
     engine.theta += dTheta;
-    const next = volumeAt(def, m, engine.theta);
+    const sine = sin(engine.theta);
+    const cosine = cos(engine.theta);
+    const next = volumeFrom(sine, cosine, m.clearance, m.pistonArea, m.crankRadius, def.crank.rod);
+    if (stride === 1 && (wall === 0 || i % WALL === 0)) wall = wallCoefficient(def, state, next);
     moveGas(c, state, volume, next, dTheta, wall, dt);
     volume = next;
     if (c.fitted) {
       const travel = pump.travel;
-      movePlunger(c, state, arcCamLift(m.cam, m.camAtTop + engine.theta / 2) - c.lost, dt);
-      stood = moveFuel(c, state, travel, pump.travel, dt, stood);
+      movePlunger(c, state, arcCamLift(m.cam, m.camAtTop + engine.theta / 2) - c.lost, span);
+      stood = moveFuel(c, state, travel, pump.travel, span, stood);
     }
-    ignite(def, state, dt, events);
+    if (stride > 0) ignite(def, state, dt, events);
     if (engine.theta >= def.crank.exhaustOpens && valvesShut(def, before)) endCycle(state);
     wrap(state);
     if (state.hand.tally) keepTally(state, before, dTheta);
+    if (stride === 0) break;
+    i += stride;
+    if (drivenAt === null) turn(c, state, driveOf(c, state, sine, cosine, dt), dt);
   }
   if (stood > 0) moveFuel(c, state, pump.travel, pump.travel, 0, stood);
 }

@@ -1,4 +1,4 @@
-import { cylinderVolume, cylinderVolumeSlope } from '../laws/cylinder.ts';
+import { cylinderVolume, slopeFrom } from '../laws/cylinder.ts';
 import { gasOrificeFlow } from '../laws/gasFlow.ts';
 import { wolferDelay } from '../laws/ignitionDelay.ts';
 import { PI } from '../laws/maths.ts';
@@ -18,10 +18,16 @@ export function volumeAt(def: SetDefinition, m: Machine, theta: number): number 
   return cylinderVolume(theta, m.clearance, m.pistonArea, m.crankRadius, def.crank.rod);
 }
 
-/** Torque of the gas on the crank, N.m, against the air behind the piston. */
-export function gasTorque(def: SetDefinition, m: Machine, state: SimState): number {
-  const { theta, pressure } = state.engine;
-  return (pressure - AMBIENT) * cylinderVolumeSlope(theta, m.pistonArea, m.crankRadius, def.crank.rod);
+/** Torque of the gas on the crank, N.m, against the air behind the piston; sine and cosine of the crank angle. */
+export function gasTorque(
+  def: SetDefinition,
+  m: Machine,
+  state: SimState,
+  sine: number,
+  cosine: number,
+): number {
+  const { pressure } = state.engine;
+  return (pressure - AMBIENT) * slopeFrom(sine, cosine, m.pistonArea, m.crankRadius, def.crank.rod);
 }
 
 /** Fills the cylinder with what stands in its ports (valves open) or at rest; pressure Pa, temperature K. */
@@ -118,16 +124,29 @@ export function moveGas(
   const leak = condition.ringOrifice * gas.ringDischarge + open * gas.decompressorDischarge;
   let moved: number;
   if (p >= AMBIENT) {
-    moved = -Math.min(0.5 * engine.mass, gasOrificeFlow(m.gas, leak, 1, p, t, AMBIENT) * dt);
+    const flow = gasOrificeFlow(m.gas, leak, 1, p, t, AMBIENT);
+    moved = -Math.min(0.5 * engine.mass, passed(flow * dt, p - AMBIENT, (gas.gamma * p) / engine.mass));
     energy += moved * gas.gasConstant * t;
   } else {
-    moved = gasOrificeFlow(m.gas, leak, 1, AMBIENT, condition.ambient, p) * dt;
+    const flow = gasOrificeFlow(m.gas, leak, 1, AMBIENT, condition.ambient, p);
+    moved = passed(flow * dt, AMBIENT - p, (gas.gamma * p) / engine.mass);
     energy += moved * (cv * (condition.ambient - t) + gas.gasConstant * condition.ambient);
   }
   engine.mass += moved;
   t += energy / (engine.mass * cv);
   engine.temperature = Math.max(150, t);
   engine.pressure = (engine.mass * gas.gasConstant * engine.temperature) / v1;
+}
+
+/**
+ * Mass that goes through an orifice when the flow falls as the pressures level out, kg.
+ *
+ * first: mass at the flow at first, kg; across: pressure difference at first, Pa; rise: of pressure with mass,
+ * Pa/kg. Exact for a flow that goes with the root of the difference, which then cannot change its sign.
+ */
+function passed(first: number, across: number, rise: number): number {
+  const x = first * rise;
+  return x < 2 * across ? first * (1 - x / (4 * across)) : across / rise;
 }
 
 /** Mean piston speed at which the delay is taken as the correlation gives it, m/s: about 200 r/min here. */

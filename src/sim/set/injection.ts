@@ -10,8 +10,9 @@ import { AMBIENT, type Machine } from './machine.ts';
 import type { SimState } from './state.ts';
 import { moveValve } from './valve.ts';
 
-/** Length of a fine step while fuel is moving fast, s. */
+/** Length of a fine step while fuel is moving fast, and of one in which the needle cannot open, s. */
 const FINE = 2e-5;
+const COARSE = 1e-4;
 
 /** Volume above the plunger with the delivery valve seated, m3. */
 export function chamberVolume(def: SetDefinition, m: Machine, travel: number): number {
@@ -102,15 +103,15 @@ function show(state: SimState, fuel: number, air: number): void {
 
 /** Line pressure, needle and spray over dt. */
 function moveNeedle(c: CrankContext, state: SimState, dt: number): void {
-  const { line, pump, condition, engine } = state;
+  const { line, pump, condition } = state;
   if (c.opening !== 'tight') {
     line.pressure = AMBIENT;
     line.needleOpen = false;
     return;
   }
-  const { injector, line: pipe } = c.def;
+  const pipe = c.def.line;
   const volume = pipe.volume + c.def.pump.retraction - pump.collar;
-  let p = linePressure(volume, line.liquid, line.air, AMBIENT, pipe.bulkModulus);
+  const p = linePressure(volume, line.liquid, line.air, AMBIENT, pipe.bulkModulus);
   const gauge = Math.max(0, p - AMBIENT);
   const back =
     pump.collar > 0 ? 0 : Math.min(line.liquid, condition.seatLeak * Math.max(0, p - pump.pressure) * dt);
@@ -121,24 +122,38 @@ function moveNeedle(c: CrankContext, state: SimState, dt: number): void {
   // leak-off goes home to the tank, a weep runs down outside
   returnFuel(state, past);
   if (weep > 0) spill(state, weep);
-  if (!line.needleOpen && gauge >= condition.openingPressure) {
+  line.pressure = passNeedle(c, state, volume, p, dt);
+}
+
+/** Opens and shuts the needle at its pressures and lets fuel past it over dt; returns the line's pressure after, Pa. */
+function passNeedle(c: CrankContext, state: SimState, volume: number, p: number, dt: number): number {
+  const { line, condition, engine } = state;
+  const { injector, line: pipe } = c.def;
+  const { openingPressure } = condition;
+  const gauge = Math.max(0, p - AMBIENT);
+  const closing = openingPressure * (injector.closingPressure / injector.openingPressure);
+  let share = 1;
+  if (!line.needleOpen && gauge >= openingPressure) {
     line.needleOpen = true;
     line.openings += 1;
-  } else if (
-    line.needleOpen &&
-    gauge < condition.openingPressure * (injector.closingPressure / injector.openingPressure)
-  ) {
+    // it opened on the way, when the rising pressure passed its own
+    const before = line.pressure - AMBIENT;
+    if (before < openingPressure) share = (gauge - openingPressure) / (gauge - before);
+  } else if (line.needleOpen && gauge < closing) line.needleOpen = false;
+  if (!line.needleOpen) return p;
+  const dp = p - engine.pressure;
+  const area = c.m.holeArea * (1 - condition.nozzleBlocked);
+  const flow = orificeFlow(injector.discharge, area, dp, c.w.fuelDensity);
+  let q = Math.min(line.liquid, flow * dt * share);
+  const after = linePressure(volume, line.liquid - q, line.air, AMBIENT, pipe.bulkModulus) - AMBIENT;
+  if (after < closing) {
+    // and shuts on the way
+    q *= (gauge - closing) / (gauge - after);
     line.needleOpen = false;
   }
-  if (line.needleOpen) {
-    const dp = p - engine.pressure;
-    const area = c.m.holeArea * (1 - condition.nozzleBlocked);
-    const q = Math.min(line.liquid, orificeFlow(injector.discharge, area, dp, c.w.fuelDensity) * dt);
-    line.liquid -= q;
-    spray(c, state, q, dp);
-    p = linePressure(volume, line.liquid, line.air, AMBIENT, pipe.bulkModulus);
-  }
-  line.pressure = p;
+  line.liquid -= q;
+  spray(c, state, q, dp);
+  return linePressure(volume, line.liquid, line.air, AMBIENT, pipe.bulkModulus);
 }
 
 function spray(c: CrankContext, state: SimState, q: number, dp: number): void {
@@ -153,11 +168,27 @@ function spray(c: CrankContext, state: SimState, q: number, dp: number): void {
   engine.sprayed = true;
 }
 
-function fineStep(c: CrankContext, state: SimState, travel: number, dt: number): void {
+function fineStep(c: CrankContext, state: SimState, travel: number, dt: number, closed: boolean): void {
   const volume = chamberVolume(c.def, c.m, travel);
-  if (portsClosed(c, travel)) deliver(c, state, volume, dt);
+  if (closed) deliver(c, state, volume, dt);
   else fillChamber(c, state, volume);
   moveNeedle(c, state, dt);
+}
+
+/** Fine steps from one travel to another (m) over dt (s), with no edge of a port between. */
+function moveFinely(c: CrankContext, state: SimState, from: number, to: number, dt: number): void {
+  if (dt <= 0) return;
+  const closed = portsClosed(c, (from + to) / 2);
+  const n = Math.ceil(dt / finenessFor(c, state, to - from) - 1e-9);
+  for (let i = 1; i <= n; i += 1) fineStep(c, state, from + ((to - from) * i) / n, dt / n, closed);
+}
+
+/** Step to take, s: a longer one when the plunger's whole way could not bring the line to open the needle. */
+function finenessFor(c: CrankContext, state: SimState, way: number): number {
+  const { line, condition } = state;
+  if (line.needleOpen) return FINE;
+  const rise = (c.m.plungerArea * Math.abs(way) * c.def.line.bulkModulus) / c.def.line.volume;
+  return line.pressure - AMBIENT + rise < condition.openingPressure ? COARSE : FINE;
 }
 
 /**
@@ -182,8 +213,17 @@ export function moveFuel(
   }
   if (stood > 0) moveNeedle(c, state, stood);
   if (closed && !wasClosed && to > from) beginStroke(state);
-  const n = Math.ceil(dt / FINE - 1e-9);
-  for (let i = 1; i <= n; i += 1) fineStep(c, state, from + ((to - from) * i) / n, dt / n);
+  const { portLift } = c.def.pump;
+  const shutting = portLift;
+  const spilling = portLift + c.stroke;
+  const [first, second] = to > from ? [shutting, spilling] : [spilling, shutting];
+  let at = from;
+  for (const edge of [first, second]) {
+    if ((edge - at) * (to - edge) <= 0) continue;
+    moveFinely(c, state, at, edge, (dt * (edge - at)) / (to - from));
+    at = edge;
+  }
+  moveFinely(c, state, at, to, to === from ? dt : (dt * (to - at)) / (to - from));
   return 0;
 }
 

@@ -1,4 +1,4 @@
-import { linePressure } from '../laws/closedLine.ts';
+import { levellingFlow, linePressure, partitionShift } from '../laws/closedLine.ts';
 import type { CrankContext } from './crankContext.ts';
 import { AMBIENT } from './machine.ts';
 import type { SimState } from './state.ts';
@@ -77,8 +77,12 @@ function balance(
  * right out. Returns what went past, m3 of fuel and air at the air's pressure; the collar and the chamber are set.
  */
 export function moveValve(c: CrankContext, state: SimState, volume: number): number {
-  const { pump } = state;
+  const { pump, line } = state;
   const full = c.def.pump.retraction;
+  const room = c.def.line.volume + full;
+  // full of liquid on both sides, and no void to come: the balance has a closed form
+  const isFull = pump.air === 0 && line.air === 0 && c.opening === 'tight';
+  if (isFull && volume <= pump.liquid && room <= line.liquid) return moveFull(c, state, volume, room);
   let passed = 0;
   const seated = excess(c, state, volume, 0, 0);
   if (seated <= 0) pump.collar = 0;
@@ -91,6 +95,18 @@ export function moveValve(c: CrankContext, state: SimState, volume: number): num
     }
   }
   return passed;
+}
+
+/** `moveValve` for chamber and line full of liquid and both under pressure. */
+function moveFull(c: CrankContext, state: SimState, volume: number, room: number): number {
+  const { pump, line } = state;
+  const { retraction, valveOpening } = c.def.pump;
+  const { bulkModulus } = c.def.line;
+  const shift = partitionShift(volume, pump.liquid, room, line.liquid, valveOpening, bulkModulus);
+  pump.collar = Math.max(0, Math.min(retraction, shift));
+  if (shift <= retraction) return 0;
+  const [inner, outer] = [volume + retraction, room - retraction];
+  return levellingFlow(inner, pump.liquid, outer, line.liquid, valveOpening, bulkModulus);
 }
 
 function amountPassed(c: CrankContext, state: SimState, volume: number, lifted: number): number {
