@@ -1,9 +1,9 @@
 import { OrbitControls } from '@react-three/drei';
 import { useFrame, useThree } from '@react-three/fiber';
 import { type ComponentRef, useEffect, useRef } from 'react';
-import { PerspectiveCamera, Vector3 } from 'three';
+import { Vector3 } from 'three';
 import type { Session } from '../session/session.ts';
-import { type Look, lookFor } from './views.ts';
+import { lookFor, shotFrom } from './views.ts';
 
 const MOVE_TIME = 0.34;
 
@@ -29,7 +29,7 @@ export function CameraMan({ session, still }: { session: Session; still: boolean
       if (key === m.key) return;
       const first = m.key === '';
       m.key = key;
-      aim(lookFor(session.definition, view, sim), camera, size, m.at, m.eye);
+      shotFrom(lookFor(session.definition, view, sim), camera, size, m.at, m.eye);
       m.fromAt.copy(controls.current?.target ?? m.at);
       m.fromEye.copy(camera.position);
       m.done = first || still ? 1 : 0;
@@ -72,20 +72,4 @@ export function CameraMan({ session, still }: { session: Session; still: boolean
       }}
     />
   );
-}
-
-/** Puts the eye so far away that the look's ball fits the shorter side of the picture. */
-function aim(
-  look: Look,
-  camera: unknown,
-  size: { width: number; height: number },
-  at: Vector3,
-  eye: Vector3,
-): void {
-  if (!(camera instanceof PerspectiveCamera)) return;
-  const vertical = (camera.fov * Math.PI) / 360;
-  const horizontal = Math.atan(Math.tan(vertical) * (size.width / size.height));
-  const distance = look.radius / Math.sin(Math.min(vertical, horizontal * 1.25));
-  at.copy(look.at);
-  eye.copy(look.at).addScaledVector(look.from, distance);
 }

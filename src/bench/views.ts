@@ -1,4 +1,4 @@
-import { Vector3 } from 'three';
+import { PerspectiveCamera, Vector3 } from 'three';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import type { SimState } from '../sim/set/state.ts';
 import { fuelPlaces } from './engine/fuel.ts';
@@ -95,4 +95,20 @@ function windowMiddle(def: SetDefinition): Vector3 {
     deck('height') - body('flangeFromCamEnd') + body('windowFromCamEnd') + body('windowHeight') / 2,
     SET_AT.z + deck('front') + body('windowFace'),
   );
+}
+
+/** Puts the eye so far away that the look's ball fits the shorter side of the picture. */
+export function shotFrom(
+  look: Look,
+  camera: unknown,
+  size: { width: number; height: number },
+  at: Vector3,
+  eye: Vector3,
+): void {
+  if (!(camera instanceof PerspectiveCamera)) return;
+  const vertical = (camera.fov * Math.PI) / 360;
+  const horizontal = Math.atan(Math.tan(vertical) * (size.width / size.height));
+  const distance = look.radius / Math.sin(Math.min(vertical, horizontal * 1.25));
+  at.copy(look.at);
+  eye.copy(look.at).addScaledVector(look.from, distance);
 }

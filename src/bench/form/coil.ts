@@ -14,7 +14,7 @@ export type Coil = {
   setLength(length: number): void;
 };
 
-const ROUND = 6;
+const ROUND = 8;
 
 /** Makes a spring whose wire keeps its true section whatever the length; `half` keeps only the back (z <= 0). */
 export function coil(spec: CoilSpec, length: number): Coil {

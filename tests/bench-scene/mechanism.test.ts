@@ -1,0 +1,175 @@
+import { Box3, Vector3 } from 'three';
+import { describe, expect, it } from 'vitest';
+import { camRadius } from '../../src/bench/engine/camshaft.ts';
+import { coil } from '../../src/bench/form/coil.ts';
+import { dimsOf } from '../../src/bench/form/dims.ts';
+import { controlDepth } from '../../src/bench/pump/plunger.ts';
+import { springFree, springRoom } from '../../src/bench/rig/pumpPieces.ts';
+import { camAngleAt } from '../../src/bench/rig/reading.ts';
+import { camHeight } from '../../src/bench/rig/setPieces.ts';
+import { helixStroke } from '../../src/sim/laws/helix.ts';
+import { atan2 } from '../../src/sim/laws/maths.ts';
+import { camAngle, camLift } from '../../src/sim/set/kinematics.ts';
+import { definition, stage } from './scene.ts';
+
+const def = definition();
+// Building the scene takes a while: one of the first job serves all that only looks.
+const first = stage();
+
+/** Highest point of a piece's mesh in the world, m. */
+function highest(object: Parameters<Box3['setFromObject']>[0]): number {
+  return new Box3().setFromObject(object, true).max.y;
+}
+
+describe('the cam that is drawn', () => {
+  it('stands at the model’s cam angle and touches the cup at the model’s lift, all round a cycle', () => {
+    const { rig, pose, session } = first;
+    const axis = camHeight(def);
+    for (let i = 0; i < 36; i++) {
+      const theta = -2 * Math.PI + (i / 36) * 4 * Math.PI;
+      const wanted = camAngle(def, theta);
+      expect(Math.cos(camAngleAt(def, theta) - wanted)).toBeCloseTo(1, 9);
+      pose({ reading: { theta, camAngle: wanted, travel: 0, turn: 0, fork: 0, rope: 0, throttle: 0 } });
+      // The shaft's own radius is smaller than the base circle, so the highest point is the lobe's.
+      const lift = highest(rig.piece('camshaft').whole) - axis - def.cam.baseRadius;
+      expect(Math.abs(lift - camLift(def, theta))).toBeLessThan(4e-5);
+    }
+    expect(session.sim().step).toBe(0);
+  });
+
+  it('keeps its line of contact within the cup’s nose (a flat follower’s offset is the slope of the lift)', () => {
+    // derived: contact offset s' of a flat follower; physics of cams, any textbook
+    const offsets = Array.from({ length: 200 }, (_, i) => Math.abs(camRadius(def, -1.1 + i * 0.011).slope));
+    expect(Math.max(...offsets)).toBeLessThan(dimsOf(def, 'cup')('noseRadius'));
+  });
+});
+
+describe('the plunger that is drawn', () => {
+  it('has its control edge where the model’s helix spills, at every turn up to start fuel', () => {
+    const spec = {
+      radius: def.pump.plungerDiameter / 2,
+      tangent: def.pump.helixTangent,
+      portHeight: dimsOf(def, 'barrel')('portDiameter'),
+    };
+    const lead = atan2(def.pump.helixTangent, 1);
+    for (let turn = 0; turn <= 0.7; turn += 0.05) {
+      const drawn = controlDepth(spec, turn) - spec.portHeight;
+      expect(drawn).toBeCloseTo(helixStroke(def.pump.plungerDiameter, lead, turn), 12);
+    }
+  });
+
+  it('closes the drawn port at the model’s port lift', () => {
+    const barrel = dimsOf(def, 'barrel');
+    const upperEdge = barrel('portCentre') + barrel('portDiameter') / 2;
+    expect(upperEdge - dimsOf(def, 'plunger')('to')).toBeCloseTo(def.pump.portLift, 9);
+  });
+
+  it('stays under the valve at the top stop', () => {
+    const top = dimsOf(def, 'plunger')('to') + def.pump.topStop;
+    expect(top).toBeLessThan(dimsOf(def, 'barrel')('to'));
+  });
+});
+
+describe('the springs that are drawn', () => {
+  const spec = dimsOf(def, 'returnSpring');
+
+  it('have the model’s wire, diameter and working coils (two more are closed ends)', () => {
+    expect(spec('wire')).toBe(def.spring.wire);
+    expect(spec('meanDiameter')).toBe(def.spring.meanDiameter);
+    expect(spec('coils')).toBe(def.spring.activeCoils + 2);
+  });
+
+  it('are as long as they are told to be', () => {
+    const spring = coil({ wire: spec('wire'), mean: spec('meanDiameter'), coils: spec('coils') }, 0.04);
+    for (const length of [0.043, 0.034, 0.028]) {
+      spring.setLength(length);
+      spring.geometry.computeBoundingBox();
+      const box = spring.geometry.boundingBox ?? new Box3();
+      expect(box.max.y - box.min.y).toBeCloseTo(length, 4);
+    }
+  });
+
+  it('are preloaded by the model’s force when fitted and do not go solid at the top stop', () => {
+    const { wire, meanDiameter, activeCoils, shearModulus, preload } = def.spring;
+    const rate = (shearModulus * wire ** 4) / (8 * meanDiameter ** 3 * activeCoils);
+    expect((springFree(def) - springRoom(def)) * rate).toBeCloseTo(preload, 6);
+    // solid length of a squared and ground spring d (Na + 2), Shigley, Mechanical Engineering Design (from memory)
+    expect(springRoom(def) - def.pump.topStop).toBeGreaterThan(wire * (activeCoils + 2));
+  });
+});
+
+describe('the fits of the pump that is drawn', () => {
+  const d = (part: string, key: string): number => dimsOf(def, part)(key);
+  const inside: readonly (readonly [string, number, number])[] = [
+    ['cup in its bore', d('cup', 'radius'), d('body', 'bore')],
+    ['cup’s nose through the ring', d('cup', 'noseRadius'), d('retainer', 'innerRadius')],
+    ['ring within the pilot', d('retainer', 'outerRadius'), d('body', 'pilotRadius')],
+    ['spring in its bore', (def.spring.meanDiameter + def.spring.wire) / 2, d('body', 'springBore')],
+    ['barrel in the spring', d('barrel', 'lowerRadius'), (def.spring.meanDiameter - def.spring.wire) / 2],
+    ['spring plate in the spring’s bore', d('springPlate', 'radius'), d('body', 'springBore')],
+    ['plunger’s collar under the plate', d('springPlate', 'hole'), d('plunger', 'collarRadius')],
+    ['stem through the plate', def.pump.plungerDiameter / 2, d('springPlate', 'hole')],
+    ['barrel’s collar in its bore', d('barrel', 'collarRadius'), d('body', 'barrelBore')],
+    ['barrel through the thread', d('barrel', 'collarRadius'), d('holder', 'threadRadius') - 0.00075],
+    ['valve seat through the thread', d('deliveryValve', 'seatOuterRadius'), d('body', 'barrelBore')],
+    [
+      'valve spring in the holder',
+      (d('valveSpring', 'meanDiameter') + d('valveSpring', 'wire')) / 2,
+      d('holder', 'boreRadius'),
+    ],
+    ['pilot in the deck', d('body', 'pilotRadius'), d('body', 'pilotRadius') + 0.00015],
+    ['stud in the flange’s slot', d('stud', 'radius'), d('body', 'slotWidth') / 2],
+    ['pin in the fork’s slot', d('pin', 'diameter') / 2, def.pump.slotWidth / 2],
+  ];
+  it.each(inside)('lets the %s', (_, inner, outer) => {
+    expect(inner).toBeLessThan(outer);
+  });
+
+  it('keeps plate and barrel apart at the top stop', () => {
+    const plate = d('springPlate', 'from') + d('springPlate', 'thickness') + def.pump.topStop;
+    expect(plate).toBeLessThan(d('barrel', 'from'));
+  });
+
+  it('keeps the pin above the cup’s rim and within the fork’s slot over the whole travel', () => {
+    const rim = d('cup', 'height') - d('cup', 'proud');
+    const pinLow = d('pin', 'height') - d('pin', 'diameter') / 2;
+    expect(pinLow).toBeGreaterThan(rim);
+    expect(pinLow).toBeGreaterThan(d('fork', 'slotBottom'));
+    expect(d('pin', 'height') + def.pump.topStop).toBeLessThan(d('fork', 'tip'));
+  });
+
+  it('reaches through the fork with the pin but not through the window', () => {
+    const tip = d('pin', 'root') + d('pin', 'length');
+    expect(tip).toBeGreaterThan(d('fork', 'radius'));
+    expect(tip).toBeLessThan(d('body', 'windowFace'));
+    expect(d('plunger', 'collarRadius') + d('pin', 'arm')).toBeCloseTo(d('fork', 'radius'), 9);
+  });
+});
+
+describe('the pose of the pump', () => {
+  it('puts cup, plunger, plate and spring where the model has the plunger', () => {
+    const at = first;
+    at.pose();
+    const { travel } = at.session.sim().pump;
+    expect(travel).toBeGreaterThan(0.005);
+    const body = at.rig.piece('pumpBody').group.position.y;
+    for (const id of ['cup', 'plunger', 'springPlate']) {
+      expect(at.rig.piece(id).group.position.y - body).toBeCloseTo(travel, 9);
+    }
+    const spring = new Box3().setFromObject(at.rig.piece('returnSpring').whole, true);
+    expect(spring.max.y - body).toBeCloseTo(dimsOf(def, 'body')('ledgeFrom'), 4);
+    expect(spring.max.y - spring.min.y).toBeCloseTo(springRoom(def) - travel, 4);
+  });
+
+  it('has a free pin in the fork’s slot at every throttle', () => {
+    const at = stage([]);
+    for (const to of [0, 0.35, 0.7, 1]) {
+      at.session.do({ do: 'moveThrottle', to });
+      at.pose();
+      const pin = at.rig.piece('pin').group.localToWorld(new Vector3(0, 0, dimsOf(def, 'fork')('radius')));
+      const inFork = at.rig.piece('fork').group.worldToLocal(pin);
+      const play = (def.pump.slotWidth - dimsOf(def, 'pin')('diameter')) / 2;
+      expect(Math.abs(inFork.x)).toBeLessThan(play + 2e-4);
+    }
+  });
+});

@@ -1,0 +1,96 @@
+import { MeshBasicMaterial, PerspectiveCamera, Raycaster, Vector2, Vector3 } from 'three';
+import setText from '../../models/bench-set/set.json?raw';
+import jobFile from '../../scenarios/lambing-shed-lights.json';
+import { emptyHand } from '../../src/bench/handles/held.ts';
+import { type Frame, posePump } from '../../src/bench/rig/posePump.ts';
+import { poseSet } from '../../src/bench/rig/poseSet.ts';
+import { blankReading, read } from '../../src/bench/rig/reading.ts';
+import { buildRig, type Rig, standAtHome } from '../../src/bench/rig/rig.ts';
+import { lookFor, shotFrom } from '../../src/bench/views.ts';
+import { readSet } from '../../src/jobs/readSet.ts';
+import { type Scenario, scenarioFrom } from '../../src/jobs/scenario.ts';
+import { createSession, type Session } from '../../src/session/session.ts';
+import type { SetDefinition } from '../../src/sim/set/definition.ts';
+
+/** The definition as the app reads it. */
+export function definition(): SetDefinition {
+  const set = readSet(setText);
+  if (!set.ok) throw new Error('set.json does not read');
+  return set.value;
+}
+
+function scenario(changes: Scenario['changes'] | null): Scenario {
+  const read = scenarioFrom(jobFile);
+  if (!read.ok) throw new Error('the scenario does not read');
+  return changes === null ? read.value : { ...read.value, changes };
+}
+
+/** A scene without a screen: rig, session, and a way to set every part as a frame of the picture would. */
+export type Stage = {
+  readonly def: SetDefinition;
+  readonly session: Session;
+  readonly rig: Rig;
+  pose(over?: Partial<Frame>): void;
+};
+
+/** Opens the first job (or a set with other hidden changes) and poses its scene. */
+export function stage(changes: Scenario['changes'] | null = null): Stage {
+  const def = definition();
+  const session = createSession({ def, scenario: scenario(changes), seed: 1, mode: 'practice' });
+  const solid = new MeshBasicMaterial();
+  const rig = buildRig(def, { front: { solid, cut: solid }, back: { solid, cut: solid }, glass: solid });
+  standAtHome(rig);
+  const held = emptyHand();
+  const pose = (over: Partial<Frame> = {}): void => {
+    const frame: Frame = {
+      def,
+      sim: session.sim(),
+      reading: read(session, blankReading()),
+      seconds: 0,
+      instant: true,
+      section: false,
+      apart: 0,
+      ...over,
+    };
+    posePump(rig, frame, held);
+    poseSet(rig, frame, session.store.getState().inHand, held);
+    rig.root.updateMatrixWorld(true);
+  };
+  pose();
+  return { def, session, rig, pose };
+}
+
+/** Runs a session until nothing moves by itself; throws when that takes over a minute of its time. */
+export function untilStill(session: Session): void {
+  for (let i = 0; i < 6000; i++) if (!session.advance(0.0101)) return;
+  throw new Error('it does not come to rest');
+}
+
+/** The name of the first visible piece that a ray from a viewpoint's camera to a place meets. */
+export function hitTowards(at: Stage, view: string, place: Vector3): string | null {
+  const size = { width: 1280, height: 720 };
+  const camera = new PerspectiveCamera(30, size.width / size.height, 0.02, 12);
+  const target = new Vector3();
+  shotFrom(lookFor(at.def, view, at.session.sim()), camera, size, target, camera.position);
+  camera.lookAt(target);
+  camera.updateMatrixWorld();
+  const p = place.clone().project(camera);
+  if (Math.abs(p.x) > 1 || Math.abs(p.y) > 1) return 'outside the picture';
+  const ray = new Raycaster();
+  ray.setFromCamera(new Vector2(p.x, p.y), camera);
+  for (const hit of ray.intersectObject(at.rig.root, true)) {
+    let shown = true;
+    let part: string | null = null;
+    for (let one = hit.object; one.parent !== null; one = one.parent) {
+      if (!one.visible) shown = false;
+      if (part === null && typeof one.userData.part === 'string') part = one.userData.part;
+    }
+    if (shown) return part;
+  }
+  return null;
+}
+
+/** A place given in the pump's own frame (height along its axis from the cam end, m), in the world. */
+export function onPump(at: Stage, x: number, height: number, z: number): Vector3 {
+  return at.rig.piece('pumpBody').group.localToWorld(new Vector3(x, height, z));
+}
