@@ -1,6 +1,6 @@
 /** Viewpoints of the bench, by the names that the bench gives them. */
 export const viewNames: Readonly<Record<string, string>> = {
-  set: 'The whole set',
+  set: 'Whole set',
   pump: 'Pump',
   window: 'Inspection window',
   injector: 'Injector',

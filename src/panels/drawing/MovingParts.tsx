@@ -1,11 +1,12 @@
 import type { RefObject } from 'react';
 import { coilPath, cupFaces, plungerOutline, type Ruler, ring, valveOutline } from './layout.ts';
 import type { PartsFitted } from './PumpDrawing.tsx';
+import { References } from './References.tsx';
 
 /** Elements that are moved directly, without a render. */
 export interface MovingRefs {
   plunger: RefObject<SVGGElement | null>;
-  cup: RefObject<SVGPathElement | null>;
+  cup: RefObject<SVGGElement | null>;
   spring: RefObject<SVGPathElement | null>;
   valve: RefObject<SVGPathElement | null>;
   chamber: RefObject<SVGRectElement | null>;
@@ -23,9 +24,15 @@ export function MovingParts(props: { mm: Ruler; bore: number; has: PartsFitted; 
       {has.plunger ? (
         <g ref={refs.plunger}>
           <Plunger mm={mm} bore={bore} />
+          <References mm={mm} has={has} rides="plunger" />
         </g>
       ) : null}
-      {has.cup ? <path ref={refs.cup} className="cut cup" d={cupFaces(mm)} /> : null}
+      {has.cup ? (
+        <g ref={refs.cup}>
+          <path className="cut cup" d={cupFaces(mm)} />
+          <References mm={mm} has={has} rides="cup" />
+        </g>
+      ) : null}
       {has.valve ? <path ref={refs.valve} className="part" d={valveOutline(mm)} /> : null}
     </>
   );

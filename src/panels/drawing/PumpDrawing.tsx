@@ -23,7 +23,7 @@ export function PumpDrawing() {
   const has = usePartsFitted();
   const refs: MovingRefs = {
     plunger: useRef<SVGGElement>(null),
-    cup: useRef<SVGPathElement>(null),
+    cup: useRef<SVGGElement>(null),
     spring: useRef<SVGPathElement>(null),
     valve: useRef<SVGPathElement>(null),
     chamber: useRef<SVGRectElement>(null),
@@ -49,7 +49,7 @@ export function PumpDrawing() {
         <svg viewBox={VIEW} role="img" aria-label="Section through the pump">
           <Patterns />
           <FixedParts mm={mm} bore={(def.pump.plungerDiameter * 1000) / 2} has={has} />
-          <References mm={mm} has={has} />
+          <References mm={mm} has={has} rides="nothing" />
         </svg>
         <svg viewBox={VIEW} aria-hidden="true" className="moving">
           <MovingParts mm={mm} bore={(def.pump.plungerDiameter * 1000) / 2} has={has} refs={refs} />

@@ -3,18 +3,21 @@ import type { PartsFitted } from './PumpDrawing.tsx';
 
 interface Item {
   name: string;
-  /** Where the leader ends, mm from axis and cam end. */
+  /** Where the leader ends, mm from axis and cam end, plunger seated. */
   at: readonly [number, number];
   isThere: boolean;
+  /** What it goes up and down with. */
+  rides: 'nothing' | 'plunger' | 'cup';
 }
 
 /** Numbered items on the right, leaders level so that none crosses another; the same numbers head the list. */
-export function References({ mm, has }: { mm: Ruler; has: PartsFitted }) {
+export function References({ mm, has, rides }: { mm: Ruler; has: PartsFitted; rides: Item['rides'] }) {
   return (
     <g className="references">
-      {itemsOf(mm, has).map(({ name, at: [x, y], isThere }, index) =>
-        isThere ? (
-          <g key={name}>
+      {itemsOf(mm, has).map((item, index) => {
+        const [x, y] = item.at;
+        return item.isThere && item.rides === rides ? (
+          <g key={item.name}>
             <line x1={x} x2={40} y1={-y} y2={-y} />
             <circle className="end" cx={x} cy={-y} r="0.6" />
             <circle cx="43" cy={-y} r="3.4" />
@@ -22,26 +25,23 @@ export function References({ mm, has }: { mm: Ruler; has: PartsFitted }) {
               {index + 1}
             </text>
           </g>
-        ) : null,
-      )}
+        ) : null;
+      })}
     </g>
   );
 }
 
 /** The list that goes with the numbers, from the outlet down. */
 export function itemsOf(mm: Ruler, has: PartsFitted): readonly Item[] {
+  const valve = mm('deliveryValve', 'from') + mm('deliveryValve', 'seatHeight') + 2;
   return [
-    { name: 'delivery-valve holder', at: [5, 103], isThere: has.holder },
-    {
-      name: 'delivery valve',
-      at: [2, mm('deliveryValve', 'from') + mm('deliveryValve', 'seatHeight') + 2],
-      isThere: has.valve,
-    },
-    { name: 'port', at: [5.2, mm('barrel', 'portCentre')], isThere: true },
-    { name: 'barrel', at: [5, 45], isThere: true },
-    { name: 'plunger', at: [2.4, 36], isThere: has.plunger },
-    { name: 'return spring', at: [9.5, 28], isThere: has.returnSpring },
-    { name: 'control pin', at: [17, mm('pin', 'height') + 3.6], isThere: has.plunger },
-    { name: 'cup', at: [12, -1.4], isThere: has.cup },
+    { name: 'delivery-valve holder', at: [5, 103], isThere: has.holder, rides: 'nothing' },
+    { name: 'delivery valve', at: [2, valve], isThere: has.valve, rides: 'nothing' },
+    { name: 'port', at: [5.2, mm('barrel', 'portCentre')], isThere: true, rides: 'nothing' },
+    { name: 'barrel', at: [5, 47], isThere: true, rides: 'nothing' },
+    { name: 'plunger', at: [2.4, 39], isThere: has.plunger, rides: 'nothing' },
+    { name: 'return spring', at: [9.5, 31], isThere: has.returnSpring, rides: 'nothing' },
+    { name: 'control pin', at: [17, mm('pin', 'height')], isThere: has.plunger, rides: 'plunger' },
+    { name: 'cup', at: [12, -1.4], isThere: has.cup, rides: 'cup' },
   ];
 }
