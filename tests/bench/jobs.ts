@@ -31,7 +31,7 @@ function again(): void {
 
 /** Replay of a whole job, all pulls included. */
 export function replayBench(): readonly Result[] {
-  const { wall, cpu } = timed(again, 12);
+  const { wall, cpu } = timed(again, 20);
   const simulated = recording.endStep * STEP;
   const lines = [
     `  ${recording.acts.length} acts, ${simulated.toFixed(0)} s on the set's clock, processor ${inTime(cpu)}`,
@@ -74,7 +74,7 @@ export function crankingBench(): Result {
       }
     }
   };
-  const { wall, cpu } = timed(pulls, 12);
+  const { wall, cpu } = timed(pulls, 60);
   const seconds = simulated.steps * STEP;
   return {
     title: 'cranking, simulated over real time',

@@ -25,8 +25,15 @@ try {
     },
     ssr: { noExternal: true, external: ['@dimforge/rapier3d-compat'] },
   });
-  const args = ['--expose-gc', join(folder, 'measure.js')];
-  process.exitCode = spawnSync(process.execPath, args, { stdio: 'inherit' }).status ?? 1;
+  const measure = (args: string[], stdout: 'inherit' | 'pipe') =>
+    spawnSync(process.execPath, ['--expose-gc', join(folder, 'measure.js'), ...args], {
+      stdio: ['ignore', stdout, 'inherit'],
+      encoding: 'utf8',
+    });
+  const [conditions = '', names = ''] = measure([], 'pipe').stdout.trim().split('\n');
+  console.log(conditions);
+  for (const name of names.split(' ')) if (measure([name], 'inherit').status !== 0) process.exitCode = 1;
+  console.log(measure([], 'pipe').stdout.split('\n')[0]);
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

@@ -39,9 +39,9 @@ export async function strikeBench(): Promise<Result> {
     error: errorOf(run(setting)),
     seconds: timed(() => run(setting), runs).wall,
   });
-  const own: Rung[] = OWN_LADDER.map((dt) => rung(dt, ours, 25));
+  const own: Rung[] = OWN_LADDER.map((dt) => rung(dt, ours, 200));
   const engine: Rung[] = ENGINE_LADDER.map((dt) =>
-    rung(dt, (at) => engineBlow(input, FRICTION, SECONDS, at), 5),
+    rung(dt, (at) => engineBlow(input, FRICTION, SECONDS, at), 8),
   );
   const mine = own[OWN_LADDER.indexOf(STRIKE_STEP)];
   if (mine === undefined) throw new Error('the model is not on its own ladder');

@@ -5,29 +5,30 @@ export interface Timed {
 }
 
 /** Runs shorter than this are repeated within one measurement, s: short enough to fall between the turns of others. */
-const LEAST = 0.008;
+const LEAST = 0.002;
+
+/** How long the work is done unmeasured first, s: on a busy machine the compiler is late. */
+const WARM_UP = 0.6;
 
 /** Best time of `runs` measurements of `work`, after a warm-up; the machine may be shared, so the best counts. */
-export function timed(work: () => void, runs = 25): Timed {
-  const once = () => {
-    const cpu = process.cpuUsage();
-    const wall = performance.now();
-    work();
-    const used = process.cpuUsage(cpu);
-    return { wall: (performance.now() - wall) / 1e3, cpu: (used.user + used.system) / 1e6 };
-  };
-  let repeats = 1;
-  for (let i = 0; i < 3; i += 1) repeats = Math.max(1, Math.ceil(LEAST / Math.max(once().wall, 1e-7)));
-  let best = { wall: Number.POSITIVE_INFINITY, cpu: Number.POSITIVE_INFINITY };
-  for (let run = 0; run < runs; run += 1) {
+export function timed(work: () => void, runs = 200): Timed {
+  const measure = (repeats: number): Timed => {
     const cpu = process.cpuUsage();
     const wall = performance.now();
     for (let i = 0; i < repeats; i += 1) work();
     const used = process.cpuUsage(cpu);
-    best = {
-      wall: Math.min(best.wall, (performance.now() - wall) / 1e3 / repeats),
-      cpu: Math.min(best.cpu, (used.user + used.system) / 1e6 / repeats),
+    return {
+      wall: (performance.now() - wall) / 1e3 / repeats,
+      cpu: (used.user + used.system) / 1e6 / repeats,
     };
+  };
+  let best = measure(1);
+  const begun = performance.now();
+  while (performance.now() - begun < WARM_UP * 1e3) best = measure(1);
+  const repeats = Math.max(1, Math.ceil(LEAST / Math.max(best.wall, 1e-7)));
+  for (let run = 0; run < runs; run += 1) {
+    const { wall, cpu } = measure(repeats);
+    best = { wall: Math.min(best.wall, wall), cpu: Math.min(best.cpu, cpu) };
   }
   return best;
 }
