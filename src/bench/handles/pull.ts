@@ -13,6 +13,8 @@ const EFFORTS: readonly (readonly [number, Effort, string])[] = [
 ];
 const LEAST = 0.035;
 const TAKE_UP = 0.12;
+/** Cord drawn by a drag as long as the picture is high, m. */
+const REACH = 0.6;
 
 /** Drawing the cord: how fast the handle is drawn says how hard the pull will be. */
 export function cordPull(hands: Hands, start: Point): Gesture {
@@ -33,7 +35,9 @@ export function cordPull(hands: Hands, start: Point): Gesture {
       const seconds = Math.max(0.012, point.time - first.time);
       const speed = Math.hypot(point.x - first.x, point.y - first.y) / hands.size.height / seconds;
       if (point.time - start.time > 0.02) fastest = Math.max(fastest, speed);
-      out = draggedAlong(hands, guide, CORD_WAY, point.x - start.x, point.y - start.y);
+      // The cord comes towards whoever draws it, which on the picture may be any way: its length counts.
+      const away = (Math.hypot(point.x - start.x, point.y - start.y) / hands.size.height) * REACH;
+      out = Math.max(away, draggedAlong(hands, guide, CORD_WAY, point.x - start.x, point.y - start.y));
       held.slackOut = Math.min(TAKE_UP, Math.max(0, out));
       held.words = out < LEAST ? 'draw the cord' : effort()[1];
       hands.invalidate();
