@@ -95,13 +95,37 @@ async function open(hands: Hands, button: Locator): Promise<void> {
   if ((await button.getAttribute('aria-expanded')) !== 'true') await hands.press(button);
 }
 
-async function doAct(page: Page, hands: Hands, way: Way): Promise<void> {
+/** Opens the entry of a thing in the list of acts; the bench then rings it. */
+async function openThing(page: Page, hands: Hands, group: string, name: string): Promise<Locator> {
   const acts = page.locator('.acts');
-  await open(hands, acts.getByRole('button', { name: way.group, exact: true }));
+  await open(hands, acts.getByRole('button', { name: group, exact: true }));
   const thing = acts
     .locator('.thing')
-    .filter({ has: page.locator('.thing-name > span:first-child', { hasText: exactly(way.thing) }) });
+    .filter({ has: page.locator('.thing-name > span:first-child', { hasText: exactly(name) }) });
   await open(hands, thing.locator('.thing-name'));
+  return thing;
+}
+
+/** Draws the cord on the picture itself: finds the handle by the ring round it, takes it and drags. */
+export async function drawCord(page: Page): Promise<void> {
+  await openThing(page, pointer(), 'The set', 'Starting cord');
+  const ring = page.locator('.scene-ring');
+  await ring.waitFor({ state: 'visible' });
+  await page.waitForTimeout(1500);
+  const box = await ring.boundingBox();
+  if (box === null) throw new Error('the bench does not ring the cord');
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x - 2, y);
+  await page.mouse.move(x, y);
+  await page.locator('.scene-tag', { hasText: 'Starting cord' }).first().waitFor({ state: 'visible' });
+  await page.mouse.down();
+  for (let i = 1; i <= 12; i += 1) await page.mouse.move(x - 12 * i, y - 2 * i);
+  await page.mouse.up();
+  await untilStill(page);
+}
+
+async function doAct(page: Page, hands: Hands, way: Way): Promise<void> {
+  const thing = await openThing(page, hands, way.group, way.thing);
   const form = thing
     .locator('form')
     .filter({ has: page.getByRole('button', { name: way.act.label, exact: true }) });
