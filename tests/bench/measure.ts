@@ -1,9 +1,5 @@
 import { cpus, loadavg } from 'node:os';
-import { closedLineBench } from './closedLine.ts';
-import { crankingBench, memoryBench, replayBench } from './jobs.ts';
 import { isMet, type Result, resultLines } from './result.ts';
-import { revolutionBench } from './revolution.ts';
-import { strikeBench } from './strike.ts';
 
 const REPLAYS = Number(process.env.FREESTROKE_REPLAYS ?? 1000);
 
@@ -13,14 +9,14 @@ function conditions(): string {
   return `Node ${process.version}, ${cpus().length} x ${cpus()[0]?.model ?? 'unknown'}, load ${load.join(' ')}`;
 }
 
-/** By name, since each is run in a process of its own: code that has seen other data before is slower. */
+/** By name, each loaded and run in a process of its own: code that has seen states of another make is slower. */
 const benches: Readonly<Record<string, () => Promise<readonly Result[]>>> = {
-  replay: async () => replayBench(),
-  cranking: async () => [crankingBench()],
-  revolution: async () => [revolutionBench()],
-  strike: async () => [await strikeBench()],
-  closedLine: async () => [closedLineBench()],
-  memory: async () => [memoryBench(REPLAYS)],
+  replay: async () => (await import('./jobs.ts')).replayBench(),
+  cranking: async () => [(await import('./jobs.ts')).crankingBench()],
+  revolution: async () => [(await import('./revolution.ts')).revolutionBench()],
+  strike: async () => [await (await import('./strike.ts')).strikeBench()],
+  closedLine: async () => [(await import('./closedLine.ts')).closedLineBench()],
+  memory: async () => [(await import('./jobs.ts')).memoryBench(REPLAYS)],
 };
 
 const name = process.argv[2] ?? '';
