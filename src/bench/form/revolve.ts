@@ -20,7 +20,7 @@ type Edge = { a: Corner; b: Corner; na: readonly [number, number]; nb: readonly 
  * uv is in metres: along the profile, and round the greatest radius, so that turning marks run true on every face.
  */
 export function revolve(profile: Profile, options: RevolveOptions = {}): BufferGeometry {
-  const { chamfer = 0.3e-3, segments = 40, from = 0, length = FULL } = options;
+  const { chamfer = 0.3e-3, segments = 36, from = 0, length = FULL } = options;
   const edges = edgesOf(chamfered(profile, chamfer));
   const steps = Math.max(3, Math.round((segments * length) / FULL));
   const girth = Math.max(...profile.map(([r]) => r));

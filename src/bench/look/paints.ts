@@ -2,28 +2,25 @@ import { BufferAttribute, type BufferGeometry, Color } from 'three';
 import { mergeGeometries } from 'three/examples/jsm/utils/BufferGeometryUtils.js';
 
 /**
- * Surface patterns. Each stretches one noise tile over the part: how often it repeats along and across (1/m), and
- * how far it changes colour, roughness and height (m). The vertices carry the pattern's number.
+ * Surface patterns. Each stretches one noise tile over the part: how often it repeats along and across (1/m), how far
+ * it changes colour and roughness, and how high its relief is (as a share of a tenth of a millimetre).
  */
-export const patterns = [
-  { name: 'plain', along: 20, across: 20, colour: 0.03, rough: 0.02, height: 0 },
-  { name: 'cast', along: 60, across: 60, colour: 0.2, rough: 0.1, height: 0.00007 },
-  { name: 'turned', along: 260, across: 5, colour: 0.1, rough: 0.16, height: 0.00001 },
-  { name: 'ground', along: 9, across: 150, colour: 0.12, rough: 0.16, height: 0.000005 },
-  { name: 'wood', along: 1.4, across: 16, colour: 0.62, rough: 0.2, height: 0 },
-  { name: 'cloth', along: 70, across: 70, colour: 0.2, rough: 0, height: 0.00012 },
-  { name: 'plaster', along: 1, across: 1, colour: 0.1, rough: 0, height: 0 },
-  { name: 'enamel', along: 22, across: 22, colour: 0.05, rough: 0.05, height: 0.00003 },
-] as const;
-
-type PatternName = (typeof patterns)[number]['name'];
-const patternNumber = (name: PatternName): number => patterns.findIndex((one) => one.name === name);
+const patterns = {
+  plain: { along: 20, across: 20, grain: 0.04, relief: 0 },
+  cast: { along: 60, across: 60, grain: 0.2, relief: 0.7 },
+  turned: { along: 260, across: 5, grain: 0.12, relief: 0.1 },
+  ground: { along: 9, across: 150, grain: 0.14, relief: 0.05 },
+  wood: { along: 1.4, across: 16, grain: 0.62, relief: 0 },
+  cloth: { along: 70, across: 70, grain: 0.2, relief: 1 },
+  plaster: { along: 1, across: 1, grain: 0.1, relief: 0 },
+  enamel: { along: 22, across: 22, grain: 0.06, relief: 0.3 },
+} as const;
 
 type Finish = {
   readonly tint: string;
   readonly rough: number;
   readonly metal: number;
-  readonly pattern: PatternName;
+  readonly pattern: keyof typeof patterns;
 };
 
 /** Every surface in the picture: colour as seen under white light, roughness, metalness, pattern. */
@@ -80,15 +77,18 @@ function tintOf(paint: PaintId): Color {
 
 /** Writes a finish onto a geometry's vertices (colour, roughness, metalness, pattern) and returns it. */
 export function painted(geometry: BufferGeometry, paint: PaintId, shade = 1): BufferGeometry {
-  const { rough, metal, pattern } = finishes[paint];
+  const { rough, metal } = finishes[paint];
+  const pattern = patterns[finishes[paint].pattern];
   const c = tintOf(paint);
   // Stored as square roots: eight bits of a linear colour would band in the darks.
   const code = (x: number): number => Math.round(255 * Math.sqrt(Math.min(1, x * shade)));
   stamp(
     geometry,
     [code(c.r), code(c.g), code(c.b), 255],
-    [rough * 255, metal * 255, patternNumber(pattern) * 16, 0],
+    [rough * 255, metal * 255, pattern.grain * 255, pattern.relief * 255],
   );
+  const uv = geometry.getAttribute('uv');
+  for (let i = 0; i < uv.count; i++) uv.setXY(i, uv.getX(i) * pattern.along, uv.getY(i) * pattern.across);
   return geometry;
 }
 

@@ -1,39 +1,21 @@
-import { patterns } from './paints.ts';
 import { roomGlsl } from './room.ts';
-
-const list = (values: readonly number[]): string => values.map((x) => x.toFixed(7)).join(', ');
-const scales = patterns.map((p) => `vec2(${list([p.along, p.across])})`).join(', ');
-const strengths = patterns.map((p) => `vec3(${list([p.colour, p.rough, p.height])})`).join(', ');
 
 export const vertexGlsl = /* glsl */ `
 in vec4 tint;
 in vec4 finish;
-uniform mat4 shadowMatrix;
-const vec2 SCALES[${patterns.length}] = vec2[](${scales});
-const vec3 STRENGTHS[${patterns.length}] = vec3[](${strengths});
 out vec3 vWorld;
 out vec3 vNormal;
 out vec2 vGrain;
-out vec3 vShadow;
 out vec4 vTint;
-flat out vec2 vFinish;
-flat out vec3 vStrength;
-flat out vec4 vBlur;
-${roomGlsl}
+flat out vec4 vFinish;
 
 void main() {
   vec4 world = modelMatrix * vec4(position, 1.0);
   vWorld = world.xyz;
   vNormal = mat3(modelMatrix) * normal;
-  int kind = int(finish.z * 15.94 + 0.5);
-  vGrain = uv * SCALES[kind];
-  vStrength = STRENGTHS[kind];
-  // Fine relief would shimmer where a pixel is wider than it.
-  vStrength.z *= clamp(0.45 / distance(cameraPosition, world.xyz) - 0.25, 0.0, 1.0);
+  vGrain = uv;
   vTint = vec4(tint.rgb * tint.rgb, tint.a);
-  vFinish = finish.xy;
-  vBlur = blurOf(finish.x);
-  vShadow = (shadowMatrix * vec4(world.xyz + normalize(vNormal) * 0.0012, 1.0)).xyz;
+  vFinish = finish;
   gl_Position = projectionMatrix * viewMatrix * world;
 }
 `;
@@ -47,11 +29,9 @@ precision highp float;
 in vec3 vWorld;
 in vec3 vNormal;
 in vec2 vGrain;
-in vec3 vShadow;
 in vec4 vTint;
-flat in vec2 vFinish;
-flat in vec3 vStrength;
-flat in vec4 vBlur;
+flat in vec4 vFinish;
+uniform mat4 shadowMatrix;
 uniform sampler2D noiseMap;
 uniform sampler2D shadowMap;
 uniform float shadowOn;
@@ -64,8 +44,8 @@ float seen(vec2 at, float depth) {
   return step(depth, d.x + d.y / 255.0);
 }
 
-float lit() {
-  vec3 s = vShadow;
+float lit(vec3 n) {
+  vec3 s = (shadowMatrix * vec4(vWorld + n * 0.0012, 1.0)).xyz;
   // Dither, so that few samples make a soft edge.
   float turn = fract(52.9829189 * fract(dot(gl_FragCoord.xy, vec2(0.06711056, 0.00583715)))) * 2.0 - 1.0;
   vec2 d = vec2(turn, 1.0 - abs(turn)) * shadowTexel * 1.5;
@@ -80,26 +60,29 @@ float lit() {
 
 void main() {
   vec2 g = texture(noiseMap, vGrain).rg - 0.5;
-  vec3 albedo = vTint.rgb * (1.0 + vStrength.x * g.r);
-  float rough = clamp(vFinish.x + vStrength.y * g.g, 0.05, 1.0);
+  vec3 albedo = vTint.rgb * (1.0 + vFinish.z * g.r);
+  float rough = clamp(vFinish.x + 0.6 * vFinish.z * g.g, 0.05, 1.0);
   float metal = vFinish.y;
-  vec3 n = normalize(gl_FrontFacing ? vNormal : -vNormal);
+  vec3 n = normalize(vNormal);
+  vec3 away = cameraPosition - vWorld;
+  float far = length(away);
+  vec3 v = away / far;
+  float shadow = lit(n);
 #ifdef RELIEF
   vec3 dx = dFdx(vWorld);
   vec3 dy = dFdy(vWorld);
-  float h = g.g * vStrength.z;
+  // Fine relief would shimmer where a pixel is wider than it.
+  float h = g.g * vFinish.w * 1e-4 * clamp(0.45 / far - 0.25, 0.0, 1.0);
   vec3 r1 = cross(dy, n);
   vec3 r2 = cross(n, dx);
   float det = dot(dx, r1);
   n = normalize(abs(det) * n - sign(det) * (dFdx(h) * r1 + dFdy(h) * r2) + n * 1e-12);
 #endif
-  vec3 v = normalize(cameraPosition - vWorld);
   float grazing = 1.0 - clamp(dot(n, v), 0.0, 1.0);
   float open = vTint.a * mix(clamp(vWorld.y * 18.0 + 0.1, 0.0, 1.0), 1.0, clamp(n.y * 0.5 + 0.75, 0.0, 1.0));
-  float shadow = lit();
   float key = max(0.0, dot(n, KEY) * 0.88 + 0.12) * shadow * (1.0 - 0.16 * vWorld.x);
   vec3 matt = albedo * (1.0 - metal) * (roomFill(n) * open + vec3(1.5, 1.53, 1.6) * key);
-  vec3 gleam = roomLight(vWorld, reflect(-v, n), vBlur) * (0.6 + 0.4 * shadow) * open;
+  vec3 gleam = roomLight(vWorld, reflect(-v, n), blurOf(vFinish.x)) * (0.6 + 0.4 * shadow) * open;
   vec3 f0 = mix(vec3(0.04), albedo, metal);
   float polish = 1.0 - rough;
   float rim = grazing * grazing;

@@ -97,7 +97,7 @@ export function spannerForm(across: number, length: number): BufferGeometry {
   );
   eye.holes.push(hole(hexagon(across).reverse()));
   const ring = extrude(eye, across * 0.5, 0.9 * mm).translate(0, -length, 0);
-  return painted(joined([painted(body, 'zinc'), painted(ring, 'zinc')]).rotateX(-Math.PI / 2), 'zinc');
+  return joined([painted(body, 'zinc'), painted(ring, 'zinc')]).rotateX(-Math.PI / 2);
 }
 
 /** Torque wrench: square drive head, tube with scale, knurled grip. */
