@@ -6,6 +6,7 @@ import type { SetDefinition } from './definition.ts';
 import { chamberVolume } from './injection.ts';
 import { AMBIENT, machineOf } from './machine.ts';
 import { looseBond } from './pair.ts';
+import { copyState } from './snapshot.ts';
 import type { JointState, SimState } from './state.ts';
 
 function record<K extends string, V>(keys: readonly K[], value: (key: K) => V): Record<K, V> {
@@ -127,5 +128,6 @@ export function startState(def: SetDefinition, seed: number): SimState {
   };
   fillCylinder(def, state, volumeAt(def, m, REST_ANGLE), AMBIENT, state.condition.ambient);
   moveFork(def, state, true);
-  return state;
+  // in the form that a copy has, so that engines meet one kind of state and not two
+  return copyState(state);
 }
