@@ -6,6 +6,7 @@ import { jobFiles, offers } from './offers.ts';
 import { jobHash, routeOf, useHash } from './useRoute.ts';
 
 const loadJobPlace = () => import('./JobPlace.tsx');
+const BookPlace = lazy(async () => ({ default: (await import('./BookPlace.tsx')).BookPlace }));
 const JobPlace = lazy(async () => ({ default: (await loadJobPlace()).JobPlace }));
 
 /** The page: the first screen, or the job that its address names. */
@@ -19,6 +20,15 @@ export function App() {
     return () => clearTimeout(timer);
   }, []);
 
+  if (route.at === 'book') {
+    return (
+      <FaultBoundary fallback={<Sorry what="The book" />}>
+        <Suspense fallback={<p className="opening">Opening the book.</p>}>
+          <BookPlace />
+        </Suspense>
+      </FaultBoundary>
+    );
+  }
   if (route.at === 'first' || file === undefined) {
     return (
       <FirstPage
@@ -31,7 +41,7 @@ export function App() {
     );
   }
   return (
-    <FaultBoundary key={hash} fallback={<Sorry />}>
+    <FaultBoundary key={hash} fallback={<Sorry what="The job" />}>
       <Suspense fallback={<p className="opening">Laying the job out.</p>}>
         <JobPlace key={hash} file={file} mode={route.mode} onLeave={leave} />
       </Suspense>
@@ -43,10 +53,10 @@ function leave(): void {
   window.location.hash = '';
 }
 
-function Sorry() {
+function Sorry({ what }: { what: string }) {
   return (
     <main className="opening">
-      <p>The job could not be opened. Nothing was lost that had been kept.</p>
+      <p>{what} could not be opened. Nothing was lost that had been kept.</p>
       <p>
         <a href="#/">Back to the first screen</a>
       </p>

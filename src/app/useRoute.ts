@@ -1,14 +1,15 @@
 import { useSyncExternalStore } from 'react';
 import type { Mode } from '../jobs/scenario.ts';
 
-/** Where the page is: on the first screen, or in a job. */
-export type Route = { at: 'first' } | { at: 'job'; id: string; mode: Mode };
+/** Where the page is: on the first screen, in the book of laws, or in a job. */
+export type Route = { at: 'first' } | { at: 'book' } | { at: 'job'; id: string; mode: Mode };
 
 const MODES: readonly Mode[] = ['guided', 'practice', 'assessed'];
 
-/** Reads a fragment such as `#/job/lambing-shed-lights/guided`; anything else is the first screen. */
+/** Reads a fragment such as `#/job/lambing-shed-lights/guided` or `#/book`; anything else is the first screen. */
 export function routeOf(hash: string): Route {
   const [, place, id, way] = hash.split('/');
+  if (place === 'book') return { at: 'book' };
   const mode = MODES.find((one) => one === way);
   return place === 'job' && id !== undefined && mode !== undefined
     ? { at: 'job', id, mode }

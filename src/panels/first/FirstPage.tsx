@@ -121,6 +121,9 @@ function Honesty({ disclaimer }: { disclaimer: string }) {
       <h2 id="honesty-title">Before you start</h2>
       <p>{disclaimer}</p>
       <p>Works by pointer, by touch or by keyboard alone. Nothing leaves this device.</p>
+      <p>
+        <a href="#/book">Bench book: the laws of the set and what they are checked against</a>
+      </p>
     </section>
   );
 }
