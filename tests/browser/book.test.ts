@@ -24,14 +24,23 @@ describe('the Bench book', () => {
 
       await page.getByRole('link', { name: 'closed-line-pressure' }).last().click();
       const law = page.locator('#law-closed-line-pressure');
-      expect(await law.locator('.book-dot').count()).toBe(1);
+      await law.locator('.book-dot').waitFor();
       await law.getByText('The same as a table').click();
+      await law.locator('.book-twin').waitFor();
       expect(await law.locator('.book-twin tbody tr').count()).toBe(61);
       await law.getByText('The same as a table').click();
       await law.getByRole('combobox', { name: 'Output' }).selectOption('storedEnergy');
       expect(await law.getByRole('img').getAttribute('aria-label')).toContain('stored energy');
       await law.getByRole('combobox', { name: 'Output' }).selectOption('pressure');
       await shot(page, 'book-law');
+      for (const id of ['arc-cam', 'strike', 'cylinder-volume']) {
+        await page
+          .getByRole('navigation', { name: 'Laws' })
+          .getByRole('link', { name: id, exact: true })
+          .click();
+        await page.locator(`#law-${id} .book-dot`).waitFor();
+        await shot(page, `book-${id}`);
+      }
 
       const excess = await page.evaluate(
         () => document.documentElement.scrollWidth - document.documentElement.clientWidth,

@@ -1,10 +1,10 @@
 import type { Law, LawResult } from '../../sim/laws/registry.ts';
 import { type WorkingPoint, whose } from './book.ts';
 import { Scroller } from './Scroller.tsx';
-import { asWords, shown } from './units.ts';
+import { asWords, plain, shown } from './units.ts';
 
 const symbolOf = (symbol: string, name: string): string => (symbol === '' || symbol === name ? '' : symbol);
-const unitOf = (unit: string): string => (unit === '1' ? 'none' : unit);
+const unitOf = (unit: string): string => plain(unit) || 'none';
 
 /** Inputs with range and working figure, outputs with what the law gives there. */
 export function Figures(props: {

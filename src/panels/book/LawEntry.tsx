@@ -1,11 +1,12 @@
 import { useId, useMemo, useState } from 'react';
 import type { Law } from '../../sim/laws/registry.ts';
-import { type BookContents, baseOf, whose } from './book.ts';
+import { type BookContents, baseOf, type WorkingPoint, whose } from './book.ts';
 import { Figures } from './Figures.tsx';
 import { LawPlot } from './LawPlot.tsx';
 import { type Span, sampleLaw, spanOf } from './sample.ts';
 import { TableTwin } from './TableTwin.tsx';
-import { asWords, inScale, scaleFor } from './units.ts';
+import { asWords, inScale, scaleFor, shown } from './units.ts';
+import { useNear } from './useNear.ts';
 
 /** One law: what goes in and comes out, where it is from, and a plot with the set's own point. */
 export function LawEntry({ law, book }: { law: Law; book: BookContents }) {
@@ -14,15 +15,17 @@ export function LawEntry({ law, book }: { law: Law; book: BookContents }) {
   const [show, setShow] = useState(point?.show ?? law.outputs[0]?.name ?? '');
   const [span, setSpan] = useState<Span>('near');
   const title = useId();
+  // Some laws are stepped through time: their curves are worked out only when the reader comes to them.
+  const [figure, isNear] = useNear<HTMLElement>();
   const base = useMemo(() => baseOf(law, point), [law, point]);
   const input = law.inputs.find(({ name }) => name === vary);
   const output = law.outputs.find(({ name }) => name === show);
   const samples = useMemo(
     () =>
-      input === undefined
+      input === undefined || !isNear
         ? []
         : sampleLaw(law, book.runLaw, base, vary, spanOf(input, base[vary] ?? 0, span)),
-    [law, book, base, input, vary, span],
+    [law, book, base, input, vary, span, isNear],
   );
   const here = useMemo(() => book.runLaw(law.id, base), [law, book, base]);
   if (input === undefined || output === undefined) return null;
@@ -34,7 +37,7 @@ export function LawEntry({ law, book }: { law: Law; book: BookContents }) {
     some.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
   const x = { name: asWords(vary), scale: scaleFor(input.unit, greatest(samples.map((sample) => sample.x))) };
   const y = { name: asWords(show), scale: scaleFor(output.unit, greatest([...values, hereY ?? 0])) };
-  const label = whose(point, vary) === 'the set’s' ? 'the set' : 'looked at here';
+  const label = dotLabel(point, vary, shown(hereX, input.unit, 3));
   const dot =
     hereY === undefined || !Number.isFinite(hereY)
       ? undefined
@@ -47,7 +50,7 @@ export function LawEntry({ law, book }: { law: Law; book: BookContents }) {
         <span className="figures">{law.id}</span> · {law.source}
       </p>
       <div className="book-law-body">
-        <figure>
+        <figure ref={figure}>
           <div className="book-pickers">
             <Picker
               label="Output"
@@ -72,14 +75,18 @@ export function LawEntry({ law, book }: { law: Law; book: BookContents }) {
               </select>
             </label>
           </div>
-          <LawPlot
-            samples={samples}
-            x={x}
-            y={y}
-            output={show}
-            dot={dot}
-            label={`${law.title}: ${asWords(show)} against ${asWords(vary)}. The figures are in the table below.`}
-          />
+          {isNear ? (
+            <LawPlot
+              samples={samples}
+              x={x}
+              y={y}
+              output={show}
+              dot={dot}
+              label={`${law.title}: ${asWords(show)} against ${asWords(vary)}. The figures are in the table below.`}
+            />
+          ) : (
+            <div className="book-plot book-plot-coming" />
+          )}
           {skipped > 0 && (
             <p className="book-none">
               {skipped} of {samples.length} figures left out: the law refuses them with the others as they
@@ -92,6 +99,13 @@ export function LawEntry({ law, book }: { law: Law; book: BookContents }) {
       </div>
     </article>
   );
+}
+
+/** Says whose the brass dot is, and where it stands when the set itself has no such figure. */
+function dotLabel(point: WorkingPoint | undefined, vary: string, at: string): string {
+  const hasOwn = Object.keys(point?.own ?? {}).length > 0;
+  if (!hasOwn) return 'an example';
+  return whose(point, vary) === 'the set’s' ? 'the set' : `the set at ${at}`;
 }
 
 function Picker(props: {

@@ -89,26 +89,41 @@ export function LawPlot(props: {
           ),
         )}
       {dot !== undefined && (
-        <Dot x={left(dot.x / x.scale.size)} y={top(dot.y / y.scale.size)} label={dot.label} />
+        <Dot
+          x={left(dot.x / x.scale.size)}
+          y={top(dot.y / y.scale.size)}
+          label={dot.label}
+          rises={risesAt(stretches.flat(), dot)}
+        />
       )}
     </svg>
   );
 }
 
+/** Whether the drawn line goes upwards about a point. */
+function risesAt(points: readonly [number, number][], dot: { x: number }): boolean {
+  const before = points.filter(([x]) => x < dot.x).at(-1);
+  const after = points.find(([x]) => x > dot.x);
+  if (before !== undefined && after !== undefined) return after[1] > before[1];
+  return (points.at(-1)?.[1] ?? 0) > (points[0]?.[1] ?? 0);
+}
+
 const tickText = (tick: number, decimals: number): string =>
   Math.abs(tick) >= 1e6 || decimals > 4 ? bare(tick, 3) : bare(Number(tick.toFixed(decimals)), 7);
 
-function Dot({ x, y, label }: { x: number; y: number; label: string }) {
-  const isRight = x > WIDTH * 0.7;
-  const isLow = y < TOP + 24;
+/** The label keeps to the side of the dot that the line leaves free. */
+function Dot({ x, y, label, rises }: { x: number; y: number; label: string; rises: boolean }) {
+  const room = label.length * 7.5 + 10;
+  const isAbove = y > TOP + 24 && (rises ? x - LEFT > room : WIDTH - x > room);
+  const isLeft = rises === isAbove;
   return (
     <g className="book-point">
       <circle className="book-dot" r="5.5" cx={x} cy={y} />
       <text
         className="book-name book-halo"
-        x={x + (isRight ? -10 : 10)}
-        y={y + (isLow ? 18 : -9)}
-        textAnchor={isRight ? 'end' : 'start'}
+        x={x + (isLeft ? -10 : 10)}
+        y={y + (isAbove ? -9 : 19)}
+        textAnchor={isLeft ? 'end' : 'start'}
       >
         {label}
       </text>

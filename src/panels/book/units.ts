@@ -65,7 +65,8 @@ const sizes: Readonly<Record<string, number>> = {
   µs: 1e-6,
 };
 
-const plain = (unit: string): string =>
+/** A unit as it is printed; nothing for a pure number. */
+export const plain = (unit: string): string =>
   unit === '1' ? '' : unit.replaceAll('^2', '²').replaceAll('^3', '³').replaceAll(' ', '·');
 
 /** The unit in which an SI value of this greatest size reads best. */
