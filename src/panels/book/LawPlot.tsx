@@ -113,7 +113,7 @@ const tickText = (tick: number, decimals: number): string =>
 
 /** The label keeps to the side of the dot that the line leaves free. */
 function Dot({ x, y, label, rises }: { x: number; y: number; label: string; rises: boolean }) {
-  const room = label.length * 7.5 + 10;
+  const room = label.length * 9 + 10;
   const isAbove = y > TOP + 24 && (rises ? x - LEFT > room : WIDTH - x > room);
   const isLeft = rises === isAbove;
   return (
