@@ -1,6 +1,6 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
-import { type ShaderMaterial, Vector3, type WebGLRenderer } from 'three';
+import { Quaternion, type ShaderMaterial, Vector3, type WebGLRenderer } from 'three';
 import type { Session } from '../session/session.ts';
 import type { Held } from './handles/held.ts';
 import { type Fineness, qualityKeeper } from './look/quality.ts';
@@ -66,9 +66,14 @@ export function Driver({ session, rig, shadow, surfaces, veil, held, still }: Pr
         shadow.draw(gl, scene, own.shade.copy(look.at), Math.min(0.75, look.radius * 2.2 + 0.05));
       own.shaded = key;
     }
+    const walked = !own.eye.equals(camera.position) || !own.turn.equals(camera.quaternion);
+    own.eye.copy(camera.position);
+    own.turn.copy(camera.quaternion);
+    const busy = changed || own.stale || walked;
     // A frame that was asked for by the calm after a movement is the still one.
-    const isStill = own.calmed && !changed && !own.stale;
-    draw(gl, surfaces, isStill ? quality.resting() : quality.moving(own.resting ? 0.02 : delta));
+    const isStill = own.calmed && !busy;
+    draw(gl, surfaces, isStill ? quality.resting() : quality.moving(own.busy ? delta : 0.02));
+    own.busy = busy;
     gl.render(scene, camera);
     count(gl);
     own.calmed = false;
@@ -76,10 +81,14 @@ export function Driver({ session, rig, shadow, surfaces, veil, held, still }: Pr
     clearTimeout(own.calm);
     if (!own.resting) invalidate();
     else if (!isStill) {
-      own.calm = setTimeout(() => {
-        own.calmed = true;
-        invalidate();
-      }, CALM);
+      // a slow machine is given the time of a few frames before it counts as calm
+      own.calm = setTimeout(
+        () => {
+          own.calmed = true;
+          invalidate();
+        },
+        Math.max(CALM, Math.min(1.5, 3 * delta) * 1000),
+      );
     }
   }, 1);
   return null;
@@ -88,6 +97,9 @@ export function Driver({ session, rig, shadow, surfaces, veil, held, still }: Pr
 function blankState() {
   return {
     resting: true,
+    busy: false,
+    eye: new Vector3(),
+    turn: new Quaternion(),
     reading: blankReading(),
     apart: 0,
     shade: new Vector3(),
