@@ -66,14 +66,33 @@ export function untilStill(session: Session): void {
   throw new Error('it does not come to rest');
 }
 
-/** The name of the first visible piece that a ray from a viewpoint's camera to a place meets. */
-export function hitTowards(at: Stage, view: string, place: Vector3): string | null {
-  const size = { width: 1280, height: 720 };
+type Size = { readonly width: number; readonly height: number };
+const WIDE: Size = { width: 1280, height: 720 };
+
+/** The camera of a viewpoint once it has got there. */
+export function cameraAt(at: Stage, view: string, size: Size = WIDE): PerspectiveCamera {
   const camera = new PerspectiveCamera(30, size.width / size.height, 0.02, 12);
   const target = new Vector3();
   shotFrom(lookFor(at.def, view, at.session.sim()), camera, size, target, camera.position);
   camera.lookAt(target);
   camera.updateMatrixWorld();
+  return camera;
+}
+
+/** Where a place in the world appears in the picture from a viewpoint, CSS pixels. */
+export function pixelOf(
+  at: Stage,
+  view: string,
+  place: Vector3,
+  size: Size = WIDE,
+): { x: number; y: number } {
+  const p = place.clone().project(cameraAt(at, view, size));
+  return { x: ((p.x + 1) / 2) * size.width, y: ((1 - p.y) / 2) * size.height };
+}
+
+/** The name of the first visible piece that a ray from a viewpoint's camera to a place meets. */
+export function hitTowards(at: Stage, view: string, place: Vector3): string | null {
+  const camera = cameraAt(at, view);
   const p = place.clone().project(camera);
   if (Math.abs(p.x) > 1 || Math.abs(p.y) > 1) return 'outside the picture';
   const ray = new Raycaster();

@@ -106,9 +106,9 @@ export function carryPump(hands: Hands, start: Point): Gesture {
   ];
   const target = (point: Point): RestId | 'engine' | null => {
     if (Math.hypot(point.x - start.x, point.y - start.y) < OFF_AFTER) return null;
-    const [best] = [...places].sort(
-      (a, b) => distanceTo(hands, a[1], point) - distanceTo(hands, b[1], point),
-    );
+    const [best] = places
+      .filter(([place]) => place !== session.sim().pump.rest)
+      .sort((a, b) => distanceTo(hands, a[1], point) - distanceTo(hands, b[1], point));
     if (best === undefined || distanceTo(hands, best[1], point) > 1.6 * NEAR) return null;
     return best[0] === 'vice' && point.shift ? 'viceBody' : best[0];
   };

@@ -44,7 +44,7 @@ export function gestureFor(
   }
   const joint = jointOfPiece[piece];
   if (joint !== undefined && turns(inHand, joint))
-    return spannerSwing(hands, rig.piece(piece), joint, inHand, start);
+    return spannerSwing(hands, rig.piece(piece), joint, inHand);
   if (piece === 'pin' && ['hand', 'lever', 'pliers'].includes(inHand)) return pinPush(hands, inHand, start);
   if (inHand !== 'hand') return null;
   return handGesture(hands, piece, start, loose);

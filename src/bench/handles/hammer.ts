@@ -125,7 +125,7 @@ function placeHammer(hands: Hands, face: Face, raised: number): void {
   // The hammer lies along its own z (handle +z) with its flat face towards -x.
   const x = face.out.clone();
   const z = shaft.clone();
-  const turn = new Quaternion().setFromAxisAngle(side, raised);
+  const turn = new Quaternion().setFromAxisAngle(side, -raised);
   basis(held.toolAt.q, x, new Vector3().crossVectors(z, x), z);
   held.toolAt.q.premultiply(turn);
   const grip = face.at.clone().addScaledVector(face.out, 0.036).addScaledVector(shaft, SHAFT);

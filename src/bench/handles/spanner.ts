@@ -1,11 +1,15 @@
 import { Quaternion, Vector3 } from 'three';
 import type { JointId } from '../../sim/set/commands.ts';
+import { inletEnd } from '../rig/lines.ts';
 import type { Piece } from '../rig/piece.ts';
+import { onSet } from '../rig/setPieces.ts';
 import { type Gesture, type Hands, onScreen, type Point } from './gesture.ts';
 
-const REACH = 0.13;
 const SLACK_AT = 0.45;
-const OFF_AT = 2.4;
+const OFF_AT = 2.2;
+/** Nearer to the nut's middle than this the pointer has no leverage, px. */
+const GRIP = 22;
+const LEAST_SLOPE = 0.25;
 /** Turn of the spanner after which the joint's usual torque is reached, rad. */
 const PULL_UP = 1.1;
 /** What each tool's working end is above its own zero, m, and whether it is a wrench to a figure. */
@@ -34,23 +38,16 @@ export function turns(tool: string, joint: JointId): boolean {
 }
 
 /** A spanner swung about its nut: one way undoes, the other tightens; how far says how much. Shift = second spanner. */
-export function spannerSwing(
-  hands: Hands,
-  piece: Piece,
-  joint: JointId,
-  tool: string,
-  start: Point,
-): Gesture {
+export function spannerSwing(hands: Hands, piece: Piece, joint: JointId, tool: string): Gesture {
   const { session, held } = hands;
-  const centre = middleOf(piece);
+  // The clip is one piece with its hose.
+  const centre = joint === 'hoseClip' ? onSet(inletEnd(session.definition)).p : middleOf(piece);
   const axis = new Vector3(0, 1, 0).applyQuaternion(piece.group.quaternion);
   if (joint === 'hoseClip') axis.set(0, 0, 1);
   const side = sideways(axis, hands.camera.position.clone().sub(centre));
   const usual = session.definition.joints[joint].torque;
-  // The pointer moves the spanner's far end, wherever on the nut it was pressed.
-  const end = onScreen(hands, side.clone().multiplyScalar(REACH).add(centre));
-  const shift = { x: end.x - start.x, y: end.y - start.y };
-  let angle = 0;
+  const nut = onScreen(hands, centre);
+  let angle: number | null = null;
   let swung = 0;
   const plan = (second: boolean): { words: string; act: () => void } => {
     const backup = second ? ', second spanner on the body' : '';
@@ -72,9 +69,9 @@ export function spannerSwing(
   };
   return {
     move(point) {
-      const far = { x: point.x + shift.x, y: point.y + shift.y };
-      const next = nearestAngle(hands, centre, axis, side, far, angle);
-      swung += short(next - angle);
+      if (Math.hypot(point.x - nut.x, point.y - nut.y) < GRIP) return;
+      const next = angleAbout(hands, centre, axis, side, point);
+      if (angle !== null) swung += short(next - angle);
       angle = next;
       placeTool(hands, tool, centre, axis, side, angle);
       held.words = plan(point.shift).words;
@@ -99,30 +96,22 @@ function sideways(axis: Vector3, eye: Vector3): Vector3 {
   return side.normalize();
 }
 
-/** Angle about the axis at which the spanner's end would be nearest to the pointer, not far from where it was. */
-function nearestAngle(
-  hands: Hands,
-  centre: Vector3,
-  axis: Vector3,
-  side: Vector3,
-  point: { readonly x: number; readonly y: number },
-  last: number,
-): number {
-  const arm = new Vector3();
-  let best = last;
-  let least = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < 72; i++) {
-    const angle = (i / 72) * Math.PI * 2;
-    arm.copy(side).applyAxisAngle(axis, angle).multiplyScalar(REACH).add(centre);
-    const at = onScreen(hands, arm);
-    const jump = Math.abs(short(angle - last)) * 25;
-    const away = Math.hypot(at.x - point.x, at.y - point.y) + jump;
-    if (away < least) {
-      least = away;
-      best = angle;
-    }
-  }
-  return best;
+/** Angle about the axis, from `side`, at which the pointer's ray meets the plane across the axis. */
+function angleAbout(hands: Hands, centre: Vector3, axis: Vector3, side: Vector3, point: Point): number {
+  const { camera, size } = hands;
+  const far = new Vector3((point.x / size.width) * 2 - 1, 1 - (point.y / size.height) * 2, 0.5).unproject(
+    camera,
+  );
+  const ray = far.sub(camera.position).normalize();
+  // Seen nearly edge on, the plane is tipped a little towards the viewer, or a hair's breadth would be half a turn.
+  const normal = axis.clone();
+  const slope = ray.dot(normal);
+  if (Math.abs(slope) < LEAST_SLOPE)
+    normal.addScaledVector(ray, -(LEAST_SLOPE - Math.abs(slope)) * (slope > 0 ? -1 : 1)).normalize();
+  const way = centre.clone().sub(camera.position).dot(normal) / ray.dot(normal);
+  const arm = camera.position.clone().addScaledVector(ray, way).sub(centre);
+  const across = new Vector3().crossVectors(axis, side);
+  return Math.atan2(arm.dot(across), arm.dot(side));
 }
 
 function short(angle: number): number {
