@@ -54,7 +54,7 @@ export function lookFor(def: SetDefinition, view: string, sim: Readonly<SimState
     case 'apart':
       return look(pump.clone().add(new Vector3(0, loose ? 0.125 : 0.105, 0)), -8, 8, 0.2);
     default:
-      return look(new Vector3(0.055, 0.215, 0.03), -16, 17, 0.5);
+      return look(new Vector3(0.06, 0.19, 0.03), -16, 17, 0.5);
   }
 }
 

@@ -30,7 +30,7 @@ export function benchTopForm(def: SetDefinition): BufferGeometry {
   const end = block(0.02, d('thickness'), d('depth'), 1 * mm);
   const cupboard = block(d('length') - 0.04, 0.7, 0.02, 2 * mm).translate(0, -0.44, d('depth') / 2 - 0.03);
   return joined([
-    painted(cupboard, 'beech', 0.55),
+    painted(cupboard, 'sageDark', 0.5),
     ...top,
     painted(rail, 'beech', 0.86),
     painted(end.clone().translate(-d('length') / 2 - 0.0101, -d('thickness') / 2, 0), 'beech', 0.8),
@@ -82,7 +82,7 @@ function windowPatch(x: number, y: number): number {
   const bar = 1 - 0.3 * soft(slant, 0.03, 0.25) - 0.2 * soft(y - 0.75, 0.02, 0.22);
   const fall =
     0.66 + 0.1 * Math.min(1, Math.max(0, (y + 0.4) / 1.6)) - 0.05 * Math.min(1, Math.abs(x + 0.3) / 2.5);
-  const below = 0.5 + 0.5 * Math.min(1, Math.max(0, (y + 0.7) / 0.6));
+  const below = 0.3 + 0.7 * Math.min(1, Math.max(0, (y + 0.35) / 0.35));
   return (fall + 0.4 * patch * bar) * below;
 }
 

@@ -56,7 +56,6 @@ export function poseSet(rig: Rig, f: Frame, inHand: string, held: Held): boolean
   const airOn = f.sim.assembly.parts.airCover === 'fitted';
   go('airCover', (airOn ? rig.homes.get('airCover') : laidOut.airCover) ?? target, airOn ? 'home' : 'bench');
   moving = poseVice(rig, f) || moving;
-  rig.shown.show(rig, f);
   shiftHeld(rig, held);
   for (const id of rig.tools) {
     const home = rig.homes.get(id);

@@ -8,7 +8,6 @@ import { placePieces, toolPieces } from './placePieces.ts';
 import type { Pose } from './pose.ts';
 import { pumpPieces } from './pumpPieces.ts';
 import { setPieces } from './setPieces.ts';
-import { type Shown, shownThings } from './shown.ts';
 
 /** Everything in the scene by name, and what it needs to be moved. */
 export type Rig = {
@@ -19,7 +18,6 @@ export type Rig = {
   readonly pipe: { readonly nutAtPump: Pose; readonly nutAtInjector: Pose };
   readonly fuel: ReturnType<typeof fuelPieces>;
   readonly hoses: ReturnType<typeof hosePieces>;
-  readonly shown: Shown;
   /** The piece of a name; throws when there is none. */
   piece(id: string): Piece;
   readonly all: readonly Piece[];
@@ -61,8 +59,6 @@ export function buildRig(def: SetDefinition, materials: RigMaterials): Rig {
   for (const id of ['coverPipe1', 'coverPipe2', 'coverHose', 'coverHolder'])
     add(pieceOf(id, endCap(id === 'coverHose' ? outer : 5e-3), solid));
   add(axisPiece(solid));
-  const shown = shownThings(def, back.solid, glass);
-  for (const piece of shown.pieces) add(piece);
   add(pieceOf('coverEngine', endCap(dimsOf(def, 'body')('pilotRadius')), solid));
   return {
     root,
@@ -72,7 +68,6 @@ export function buildRig(def: SetDefinition, materials: RigMaterials): Rig {
     pipe,
     fuel,
     hoses,
-    shown,
     all,
     piece(id) {
       const found = byId.get(id);
