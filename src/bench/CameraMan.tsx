@@ -6,40 +6,44 @@ import type { Session } from '../session/session.ts';
 import { lookFor, shotFrom } from './views.ts';
 
 const MOVE_TIME = 0.34;
+/** From straight above to level with the bench's edge; the pump's ends may be looked at from below too. */
+const HIGHEST = 0.25;
+const LOWEST = 1.6;
+const LOWEST_AT_ENDS = 2.25;
 
 /** Takes the camera to the viewpoint that is asked for, and lets it be walked round from there. */
 export function CameraMan({ session, still }: { session: Session; still: boolean }) {
-  const { camera, size, invalidate } = useThree();
+  const camera = useThree((three) => three.camera);
+  const size = useThree((three) => three.size);
+  const invalidate = useThree((three) => three.invalidate);
+  const setEvents = useThree((three) => three.setEvents);
   const controls = useRef<ComponentRef<typeof OrbitControls>>(null);
-  const move = useRef({
-    done: 1,
-    fromAt: new Vector3(),
-    fromEye: new Vector3(),
-    at: new Vector3(),
-    eye: new Vector3(),
-    key: '',
-  });
+  const move = useRef(blankMove());
 
   useEffect(() => {
     const check = (): void => {
       const { view } = session.store.getState();
-      const sim = session.sim();
-      const key = `${view} ${sim.pump.rest} ${sim.pump.camUp} ${size.width}x${size.height}`;
       const m = move.current;
-      if (key === m.key) return;
-      const first = m.key === '';
-      m.key = key;
-      shotFrom(lookFor(session.definition, view, sim), camera, size, m.at, m.eye);
-      m.fromAt.copy(controls.current?.target ?? m.at);
-      m.fromEye.copy(camera.position);
+      const orbit = controls.current;
+      if (orbit === null) return;
+      shotFrom(lookFor(session.definition, view, session.sim()), camera, size, to.at, to.eye);
+      // Only a look that has changed takes the camera away from where the viewer has walked to.
+      if (view === m.view && to.at.equals(m.at) && to.eye.equals(m.eye)) return;
+      const first = m.view === '';
+      m.view = view;
+      m.at.copy(to.at);
+      m.eye.copy(to.eye);
+      m.fromAt.copy(orbit.target);
+      m.fromWay.copy(camera.position).sub(orbit.target);
+      m.toWay.copy(m.eye).sub(m.at);
       m.done = first || still ? 1 : 0;
-      if (m.done === 1) arrive(m.at, m.eye);
+      orbit.maxPolarAngle = view === 'camEnd' || view === 'outletEnd' ? LOWEST_AT_ENDS : LOWEST;
+      if (m.done === 1) {
+        camera.position.copy(m.eye);
+        orbit.target.copy(m.at);
+        orbit.update();
+      }
       invalidate();
-    };
-    const arrive = (at: Vector3, eye: Vector3): void => {
-      camera.position.copy(eye);
-      controls.current?.target.copy(at);
-      controls.current?.update();
     };
     check();
     return session.store.subscribe(check);
@@ -52,7 +56,10 @@ export function CameraMan({ session, still }: { session: Session; still: boolean
     m.done = Math.min(1, m.done + Math.min(delta, 0.05) / MOVE_TIME);
     const ease = 1 - (1 - m.done) ** 3;
     orbit.target.lerpVectors(m.fromAt, m.at, ease);
-    camera.position.lerpVectors(m.fromEye, m.eye, ease);
+    // Round the things, not through them: direction and distance each on their own.
+    const far = m.fromWay.length() ** (1 - ease) * m.toWay.length() ** ease;
+    way.copy(m.fromWay).normalize().lerp(unit.copy(m.toWay).normalize(), ease).setLength(far);
+    camera.position.copy(orbit.target).add(way);
     orbit.update();
     invalidate();
   }, -3);
@@ -64,12 +71,37 @@ export function CameraMan({ session, still }: { session: Session; still: boolean
       enableDamping={false}
       enablePan={false}
       minDistance={0.12}
-      maxDistance={3.4}
-      minPolarAngle={0.25}
-      maxPolarAngle={2.2}
+      maxDistance={3.2}
+      minPolarAngle={HIGHEST}
       onStart={() => {
         move.current.done = 1;
+        move.current.walking = true;
+      }}
+      // While the viewer walks round nothing is pointed at: no rays are needed.
+      onChange={() => {
+        if (move.current.walking && controls.current?.enabled) setEvents({ enabled: false });
+      }}
+      onEnd={() => {
+        move.current.walking = false;
+        setEvents({ enabled: true });
       }}
     />
   );
 }
+
+function blankMove() {
+  return {
+    done: 1,
+    walking: false,
+    view: '',
+    at: new Vector3(),
+    eye: new Vector3(),
+    fromAt: new Vector3(),
+    fromWay: new Vector3(),
+    toWay: new Vector3(),
+  };
+}
+
+const to = { at: new Vector3(), eye: new Vector3() };
+const way = new Vector3();
+const unit = new Vector3();

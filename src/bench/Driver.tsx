@@ -52,6 +52,7 @@ export function Driver({ session, rig, shadow, surfaces, veil, held, still }: Pr
       instant: still,
       section: view.section,
       apart: own.apart,
+      handled: held.part !== null,
     };
     veil.value = VEIL * own.apart * (frame.sim.pump.rest === null ? 1 : 0.6);
     const moving = posePump(rig, frame, held);

@@ -31,7 +31,11 @@ export function Hands({
   held: Held;
   still: boolean;
 }) {
-  const { camera, size, invalidate, gl, controls } = useThree();
+  const camera = useThree((three) => three.camera);
+  const size = useThree((three) => three.size);
+  const invalidate = useThree((three) => three.invalidate);
+  const gl = useThree((three) => three.gl);
+  const controls = useThree((three) => three.controls);
   const press = useRef<Press | null>(null);
   const hands: HandsAt = useMemo(
     () => ({ session, rig, held, camera, size, invalidate }),

@@ -7,7 +7,13 @@ import { injectorSeat, onSet } from './rig/setPieces.ts';
 import { ANVIL_AT, CLOTH_AT, HAND_AT, SET_AT, TRAY_AT, VICE_AT } from './rig/spots.ts';
 
 /** A way of looking: what is in the middle, from which side (unit), how large a ball must fit the picture (m). */
-export type Look = { readonly at: Vector3; readonly from: Vector3; readonly radius: number };
+export type Look = {
+  readonly at: Vector3;
+  readonly from: Vector3;
+  readonly radius: number;
+  /** Middle of a picture that is taller than wide, where it is another. */
+  readonly tallAt?: Vector3;
+};
 
 const look = (at: Vector3, azimuth: number, height: number, radius: number): Look => {
   const a = (azimuth * Math.PI) / 180;
@@ -54,7 +60,10 @@ export function lookFor(def: SetDefinition, view: string, sim: Readonly<SimState
     case 'apart':
       return look(pump.clone().add(new Vector3(0, loose ? 0.125 : 0.105, 0)), -8, 8, 0.2);
     default:
-      return look(new Vector3(0.06, 0.19, 0.03), -16, 17, 0.5);
+      return {
+        ...look(new Vector3(0.055, 0.215, 0.03), -16, 17, 0.5),
+        tallAt: new Vector3(SET_AT.x + 0.05, 0.2, SET_AT.z + 0.08),
+      };
   }
 }
 
@@ -97,7 +106,7 @@ function windowMiddle(def: SetDefinition): Vector3 {
   );
 }
 
-/** Puts the eye so far away that the look's ball fits the shorter side of the picture. */
+/** Puts the eye so far away that the look's ball fits the picture; in a tall one the set stands in the middle. */
 export function shotFrom(
   look: Look,
   camera: unknown,
@@ -106,9 +115,11 @@ export function shotFrom(
   eye: Vector3,
 ): void {
   if (!(camera instanceof PerspectiveCamera)) return;
+  const shape = size.width / size.height;
   const vertical = (camera.fov * Math.PI) / 360;
-  const horizontal = Math.atan(Math.tan(vertical) * (size.width / size.height));
+  const horizontal = Math.atan(Math.tan(vertical) * shape);
   const distance = look.radius / Math.sin(Math.min(vertical, horizontal * 1.25));
   at.copy(look.at);
-  eye.copy(look.at).addScaledVector(look.from, distance);
+  if (shape < 1.25 && look.tallAt !== undefined) at.copy(look.tallAt);
+  eye.copy(at).addScaledVector(look.from, distance);
 }

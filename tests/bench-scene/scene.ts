@@ -50,6 +50,7 @@ export function stage(changes: Scenario['changes'] | null = null): Stage {
       instant: true,
       section: false,
       apart: 0,
+      handled: false,
       ...over,
     };
     posePump(rig, frame, held);

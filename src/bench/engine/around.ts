@@ -51,7 +51,7 @@ export function flywheelForm(def: SetDefinition): BufferGeometry {
       [0.026, 0.02],
       [0.02, 0.02],
     ],
-    { chamfer: 1 * mm, segments: 72 },
+    { chamfer: 1 * mm, segments: 48 },
   );
   const vanes = Array.from({ length: 16 }, (_, i) => {
     const a = (i / 16) * Math.PI * 2;
@@ -87,7 +87,7 @@ export function starterForm(def: SetDefinition): BufferGeometry {
       [R - 0.03, depth - 0.028, 0],
       [0.03, depth - 0.02, 0],
     ],
-    { chamfer: 0.8 * mm, segments: 64 },
+    { chamfer: 0.8 * mm, segments: 42 },
   );
   const hub = revolve(
     [
@@ -97,7 +97,7 @@ export function starterForm(def: SetDefinition): BufferGeometry {
       [0.012, depth + 0.005, 0],
       [0, depth + 0.005, 0],
     ],
-    { segments: 40 },
+    { segments: 26 },
   );
   const slots = Array.from({ length: 12 }, (_, i) => {
     const a = (i / 12) * Math.PI * 2;
@@ -116,7 +116,7 @@ export function starterForm(def: SetDefinition): BufferGeometry {
       [R, 0.038],
       [R - 0.002, 0.038],
     ],
-    { chamfer: 0.4 * mm, segments: 72, from: 0.5, length: 4.35 },
+    { chamfer: 0.4 * mm, segments: 48, from: 0.5, length: 4.35 },
   );
   const bolts = Array.from({ length: 4 }, (_, i) => {
     const a = (i / 4) * Math.PI * 2 + Math.PI / 4;
@@ -154,7 +154,7 @@ export function guideForm(): BufferGeometry {
       [0.006, 0.009, 0],
       [0.0035, 0.006, 0],
     ],
-    { segments: 24 },
+    { segments: 16 },
   );
   return painted(eye, 'bakelite');
 }
@@ -172,7 +172,7 @@ export function handleForm(def: SetDefinition): BufferGeometry {
       [0.008, length / 2, 3 * mm],
       [0, length / 2],
     ],
-    { segments: 24 },
+    { segments: 16 },
   ).rotateZ(Math.PI / 2);
   const neck = revolve(
     [
@@ -181,7 +181,7 @@ export function handleForm(def: SetDefinition): BufferGeometry {
       [0.008, 0],
       [0, 0.004],
     ],
-    { segments: 20 },
+    { segments: 14 },
   );
   return joined([painted(grip.translate(0, 0.006, 0), 'bakelite'), painted(neck, 'bakelite')]);
 }
@@ -200,7 +200,7 @@ export function exhaustForm(def: SetDefinition): BufferGeometry {
       [0.03, 0.085],
       [0, 0.085],
     ],
-    { chamfer: 1 * mm, segments: 36 },
+    { chamfer: 1 * mm, segments: 24 },
   )
     .rotateZ(Math.PI / 2)
     .translate(0.05, y, z);

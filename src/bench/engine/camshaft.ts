@@ -56,7 +56,7 @@ export function camshaftForm(
       [r, halfLength],
       [0, halfLength],
     ],
-    { segments: 28 },
+    { segments: 18 },
   ).rotateZ(-Math.PI / 2);
   return joined([painted(lobe, 'lappedSteel'), painted(shaft, 'groundSteel')]);
 }

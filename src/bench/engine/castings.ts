@@ -79,7 +79,7 @@ function sideCover(half: number, y: number): BufferGeometry[] {
       [0.034, 0.014],
       [0, 0.014],
     ],
-    { chamfer: 0.001, segments: 48 },
+    { chamfer: 0.001, segments: 32 },
   );
   const bolts = Array.from({ length: 8 }, (_, i) => {
     const a = (i / 8) * Math.PI * 2 + 0.2;
@@ -108,10 +108,10 @@ function cylinder(def: SetDefinition): BufferGeometry[] {
       [0.047, c('top')],
       [0, c('top')],
     ],
-    { segments: 40 },
+    { segments: 26 },
   ).translate(0, 0, z);
   const fin = (y: number, size: number, thick: number): BufferGeometry =>
-    rise(outline(rectangle(2 * size, 2 * size), size * 0.45), thick, 0.5 * mm, 5).translate(0, y, z);
+    rise(outline(rectangle(2 * size, 2 * size), size * 0.45), thick, 0.5 * mm, 3).translate(0, y, z);
   const barrelFins = Array.from({ length: fins }, (_, i) =>
     painted(fin(base + pitch * (i + 0.35), r, c('finThickness')), 'castIron'),
   );
@@ -160,7 +160,7 @@ function domeNut(): BufferGeometry {
       [0.003, 0.0108, 0],
       [0, 0.0113, 0],
     ],
-    { segments: 6, chamfer: 0.4 * mm },
+    { segments: 8, chamfer: 0.4 * mm },
   );
 }
 
@@ -175,7 +175,7 @@ function drainAndDipstick(half: number): BufferGeometry[] {
       [0.009, 0.017],
       [0, 0.017],
     ],
-    { segments: 24 },
+    { segments: 16 },
   )
     .rotateX(0.9)
     .translate(-half + 0.028, 0.192, 0.1);

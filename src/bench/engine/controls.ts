@@ -61,7 +61,7 @@ export function leverForm(length: number, ball: 'bakelite' | 'signRed'): BufferG
       [0.005, 0.008, 0],
       [0, 0.009, 0],
     ],
-    { chamfer: 0, segments: 22 },
+    { chamfer: 0, segments: 14 },
   );
   const nut = extrude(outline(hexagon(0.011)), 6 * mm, 0.6 * mm).translate(0, 0, 2.4 * mm);
   return joined([
@@ -83,7 +83,7 @@ export function stopPlateForm(): BufferGeometry {
           [2.2 * mm, 7 * mm],
           [0, 7 * mm],
         ],
-        { segments: 12 },
+        { segments: 8 },
       )
         .rotateX(Math.PI / 2)
         .translate(s * 0.0125, 0.008, 2 * mm),
@@ -116,7 +116,7 @@ export function decompressorForm(): BufferGeometry {
       [0.0075, 0.016, 2 * mm],
       [0, 0.018],
     ],
-    { segments: 20 },
+    { segments: 14 },
   )
     .rotateX(-Math.PI / 2)
     .translate(0.049, 0, 0);
@@ -127,7 +127,7 @@ export function decompressorForm(): BufferGeometry {
       [0.0085, 0.006],
       [0, 0.006],
     ],
-    { segments: 24 },
+    { segments: 16 },
   ).rotateX(Math.PI / 2);
   // Drawn lying along +x, spindle along z; laid so that it reaches forward from the left side of the cover.
   return joined([painted(arm, 'zinc'), painted(knob, 'signRed'), painted(hub, 'zinc')]).rotateY(-Math.PI / 2);
@@ -144,7 +144,7 @@ export function airBoxForm(): BufferGeometry {
       [0.047, 0.01, 0],
       [0, 0.01, 0],
     ],
-    { chamfer: 1 * mm, segments: 44 },
+    { chamfer: 1 * mm, segments: 30 },
   );
   const stub = revolve(
     [
@@ -153,7 +153,7 @@ export function airBoxForm(): BufferGeometry {
       [0.022, 0],
       [0, 0],
     ],
-    { segments: 28 },
+    { segments: 18 },
   );
   const stud = revolve(
     [
@@ -162,7 +162,7 @@ export function airBoxForm(): BufferGeometry {
       [0.003, 0.078],
       [0, 0.079],
     ],
-    { segments: 12 },
+    { segments: 8 },
   );
   return joined([painted(can, 'sage'), painted(stub, 'castAluminium'), painted(stud, 'zinc')]).rotateX(
     Math.PI / 2,
@@ -186,7 +186,7 @@ export function elementForm(): BufferGeometry {
       [0.044, 0.004],
       [0.012, 0.004],
     ],
-    { chamfer: 1 * mm, segments: 40 },
+    { chamfer: 1 * mm, segments: 26 },
   )
     .rotateX(Math.PI / 2)
     .translate(0, 0, 0.051);
@@ -204,7 +204,7 @@ export function airCoverForm(): BufferGeometry {
       [0.03, 0.011, 0],
       [0, 0.012, 0],
     ],
-    { chamfer: 0.8 * mm, segments: 44 },
+    { chamfer: 0.8 * mm, segments: 30 },
   );
   const hub = revolve(
     [
@@ -213,7 +213,7 @@ export function airCoverForm(): BufferGeometry {
       [0.005, 0.02],
       [0, 0.02],
     ],
-    { segments: 16 },
+    { segments: 10 },
   );
   const wing = (s: number): BufferGeometry =>
     block(0.014, 0.009, 0.003, 1 * mm, 3 * mm)
@@ -241,7 +241,7 @@ export function injectorForm(): BufferGeometry {
       [0.0035, 0.065, 0],
       [0, 0.065, 0],
     ],
-    { segments: 28 },
+    { segments: 18 },
   );
   const clamp = block(0.05, 0.009, 0.02, 1.5 * mm, 6 * mm).translate(0, 0.012, 0);
   const nuts = [-0.018, 0.018].map((x) => {
@@ -257,7 +257,7 @@ export function injectorForm(): BufferGeometry {
       [0.0024, 0.014],
       [0, 0.014],
     ],
-    { segments: 12 },
+    { segments: 8 },
   )
     .rotateZ(Math.PI / 2)
     .translate(-0.009, 0.039, 0);

@@ -47,7 +47,7 @@ export function forkForm(d: Dims, slotWidth: number): BufferGeometry {
       [6 * mm, 5 * mm],
       [3 * mm, 5 * mm],
     ],
-    { segments: 24 },
+    { segments: 16 },
   ).rotateX(Math.PI / 2);
   const middle = (d('stemFrom') + d('stemTo')) / 2;
   const neck = extrude(

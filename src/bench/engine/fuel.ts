@@ -52,7 +52,7 @@ export function tankForm(def: SetDefinition): BufferGeometry {
       [0.022, 0.012],
       [0, 0.012],
     ],
-    { segments: 32 },
+    { segments: 22 },
   ).translate(...cap);
   const fitting = (y: number): BufferGeometry[] => [
     painted(
@@ -67,7 +67,7 @@ export function tankForm(def: SetDefinition): BufferGeometry {
           [0.0052, 0.006],
           [0, 0.006],
         ],
-        { segments: 16 },
+        { segments: 10 },
       ).translate(sight.at[0], y, sight.at[2] + 0.009),
       'brass',
     ),
@@ -99,7 +99,7 @@ export function capForm(): BufferGeometry {
       [0.027, 0.014, 2.5 * mm],
       [0, 0.016],
     ],
-    { segments: 36 },
+    { segments: 24 },
   );
   const vent = revolve(
     [
@@ -109,7 +109,7 @@ export function capForm(): BufferGeometry {
       [0.0016, 0.0205],
       [0, 0.0205],
     ],
-    { segments: 16 },
+    { segments: 10 },
   );
   return joined([painted(lid, 'bakelite'), ...knobs, painted(vent, 'brass')]);
 }
@@ -125,7 +125,7 @@ export function tapBodyForm(def: SetDefinition): BufferGeometry {
       [0.0075, 0.012],
       [0, 0.012],
     ],
-    { segments: 24 },
+    { segments: 16 },
   )
     .rotateX(Math.PI / 2)
     .translate(...tap);
@@ -136,7 +136,7 @@ export function tapBodyForm(def: SetDefinition): BufferGeometry {
       [0.005, bottom - tap[1]],
       [0, bottom - tap[1]],
     ],
-    { segments: 18 },
+    { segments: 12 },
   ).translate(...tap);
   const hex = rise(outline(hexagon(0.017)), 0.008, 0.8 * mm).translate(tap[0], bottom - 0.011, tap[2]);
   const down = bentTube(
@@ -194,7 +194,7 @@ export function filterHeadForm(def: SetDefinition): BufferGeometry {
       [0.007, 0.02],
       [0, 0.02],
     ],
-    { chamfer: 0.6 * mm, segments: 32 },
+    { chamfer: 0.6 * mm, segments: 22 },
   );
   const outlet = revolve(
     [
@@ -203,7 +203,7 @@ export function filterHeadForm(def: SetDefinition): BufferGeometry {
       [0.0046, 0.016],
       [0, 0.016],
     ],
-    { segments: 16 },
+    { segments: 10 },
   )
     .rotateZ(Math.PI / 2)
     .translate(-r, 0.006, 0);
@@ -227,7 +227,7 @@ export function filterHeadForm(def: SetDefinition): BufferGeometry {
       [0.009, -b('height') - 0.002],
       [0, -b('height') - 0.001],
     ],
-    { segments: 20 },
+    { segments: 14 },
   );
   const bracket = block(0.03, 0.02, 0.006, 1 * mm).translate(0, 0.008, -r - 0.006);
   return joined([

@@ -20,7 +20,7 @@ export function generatorForm(def: SetDefinition): BufferGeometry {
       [R - 0.006, L - 0.05],
       [0, L - 0.05],
     ],
-    { segments: 48 },
+    { segments: 32 },
   );
   const rib = Array.from({ length: 22 }, (_, i) => {
     const a = (i / 22) * Math.PI * 2;
@@ -40,7 +40,7 @@ export function generatorForm(def: SetDefinition): BufferGeometry {
       [R + 0.002, 0.02],
       [0, 0.02],
     ],
-    { chamfer: 1.5 * mm, segments: 48 },
+    { chamfer: 1.5 * mm, segments: 32 },
   );
   const bell = revolve(
     [
@@ -51,7 +51,7 @@ export function generatorForm(def: SetDefinition): BufferGeometry {
       [R - 0.05, L, 0],
       [0, L, 0],
     ],
-    { chamfer: 1.2 * mm, segments: 48 },
+    { chamfer: 1.2 * mm, segments: 32 },
   );
   const louvres = Array.from({ length: 14 }, (_, i) => {
     const a = (i / 14) * Math.PI * 2;
@@ -93,7 +93,7 @@ function controlBox(def: SetDefinition): BufferGeometry[] {
           [0.016, 0.002],
           [0, 0.002],
         ],
-        { segments: 28 },
+        { segments: 18 },
       )
         .rotateX(Math.PI / 2)
         .translate(x + sx, y + 0.012, z + 0.027),
@@ -152,7 +152,7 @@ export function frameForm(def: SetDefinition): BufferGeometry {
             [0.017, 0.014],
             [0, 0.014],
           ],
-          { chamfer: 1.5 * mm, segments: 24 },
+          { chamfer: 1.5 * mm, segments: 16 },
         ).translate(x, 0, z),
         'rubber',
       ),

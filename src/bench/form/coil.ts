@@ -18,7 +18,7 @@ const ROUND = 8;
 
 /** Makes a spring whose wire keeps its true section whatever the length; `half` keeps only the back (z <= 0). */
 export function coil(spec: CoilSpec, length: number): Coil {
-  const steps = Math.round(spec.coils * (spec.perCoil ?? 18));
+  const steps = Math.round(spec.coils * (spec.perCoil ?? 16));
   const count = (steps + 1) * ROUND;
   const geometry = new BufferGeometry();
   const position = new Float32BufferAttribute(new Float32Array(count * 3), 3);

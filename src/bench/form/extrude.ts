@@ -68,7 +68,7 @@ export function hexagon(across: number): Flat[] {
 }
 
 /** Extrudes an outline in x, y along +z from 0 to depth; `bevel` breaks both edges without growing the part. */
-export function extrude(shape: Shape, depth: number, bevel = 0.3e-3, curve = 6): BufferGeometry {
+export function extrude(shape: Shape, depth: number, bevel = 0.3e-3, curve = 4): BufferGeometry {
   const b = Math.min(bevel, depth * 0.45);
   const raw = new ExtrudeGeometry(shape, {
     depth: depth - 2 * b,
@@ -89,7 +89,7 @@ export function smooth(geometry: BufferGeometry, crease = CREASE): BufferGeometr
 }
 
 /** Extrudes an outline in x, z upwards (+y) from 0 to height. */
-export function rise(shape: Shape, height: number, bevel = 0.3e-3, curve = 6): BufferGeometry {
+export function rise(shape: Shape, height: number, bevel = 0.3e-3, curve = 4): BufferGeometry {
   // The outline is drawn as (x, -z) so that it keeps its sense when laid down.
   return extrude(shape, height, bevel, curve).rotateX(-Math.PI / 2);
 }

@@ -57,6 +57,10 @@ export function controlClick(piece: string, sim: Readonly<SimState>): SimCommand
       return { do: 'moveStopLever', to: sim.control.stopLever === 'run' ? 'stop' : 'run' };
     case 'decompressor':
       return { do: 'holdDecompressor', held: !sim.control.decompressorHeld };
+    case 'plug':
+      return { do: 'setPlace', what: 'loadIsolated', on: !sim.place.loadIsolated };
+    case 'glasses':
+      return { do: 'setPlace', what: 'eyeProtection', on: true };
     case 'flywheel':
       return { do: 'turnFlywheel', to: 'quarterTurn' };
     default:

@@ -23,7 +23,7 @@ export function bottleForm(
       [radius * 0.42, height * 0.9],
       [0, height * 0.9],
     ],
-    { segments: 32, chamfer: 0.6 * mm },
+    { segments: 20, chamfer: 0.6 * mm },
   );
   const band = revolve(
     [
@@ -32,7 +32,7 @@ export function bottleForm(
       [radius + 0.0004, height * 0.56],
       [radius - 0.001, height * 0.56],
     ],
-    { segments: 32, chamfer: 0 },
+    { segments: 20, chamfer: 0 },
   );
   const lid = revolve(
     [
@@ -41,7 +41,7 @@ export function bottleForm(
       [radius * 0.5, height],
       [0, height],
     ],
-    { segments: 24, chamfer: 0.8 * mm },
+    { segments: 14, chamfer: 0.8 * mm },
   );
   return joined([painted(body, paint), painted(band, label), painted(lid, cap)]);
 }
@@ -64,7 +64,7 @@ export function ragForm(): BufferGeometry {
           [r * 0.3, h * 0.8, 0],
           [0, h, 0],
         ],
-        { segments: 9, chamfer: 0 },
+        { segments: 8, chamfer: 0 },
       );
       return painted(lump.rotateY(turn).translate(x, 0, z), 'cotton', 0.9);
     }),

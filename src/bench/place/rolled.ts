@@ -181,7 +181,7 @@ export function capsForm(): BufferGeometry {
           [r - 0.0006, 0.014],
           [0, 0.014],
         ],
-        { segments: 22 },
+        { segments: 14 },
       ).translate(x, 0, z),
       'signRed',
     );

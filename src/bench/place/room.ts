@@ -30,7 +30,7 @@ export function benchTopForm(def: SetDefinition): BufferGeometry {
   const end = block(0.02, d('thickness'), d('depth'), 1 * mm);
   const cupboard = block(d('length') - 0.04, 0.7, 0.02, 2 * mm).translate(0, -0.44, d('depth') / 2 - 0.03);
   return joined([
-    painted(cupboard, 'sageDark', 0.5),
+    painted(cupboard, 'beech', 0.55),
     ...top,
     painted(rail, 'beech', 0.86),
     painted(end.clone().translate(-d('length') / 2 - 0.0101, -d('thickness') / 2, 0), 'beech', 0.8),
@@ -40,8 +40,8 @@ export function benchTopForm(def: SetDefinition): BufferGeometry {
 
 function stave(length: number, depth: number, from: number, grain: number): BufferGeometry {
   const out = sheet();
-  const nx = 64;
-  const nz = 5;
+  const nx = 36;
+  const nz = 2;
   const spot = (i: number, j: number): Spot => [-length / 2 + (length * i) / nx, 0, from + (depth * j) / nz];
   for (let i = 0; i < nx; i++) {
     for (let j = 0; j < nz; j++) out.quad([spot(i, j + 1), spot(i + 1, j + 1), spot(i + 1, j), spot(i, j)]);
@@ -56,8 +56,8 @@ function stave(length: number, depth: number, from: number, grain: number): Buff
 /** Plaster wall behind the bench, far enough to be out of focus, with the window's light lying soft across it. */
 export function wallForm(): BufferGeometry {
   const out: Sheet = sheet();
-  const nx = 36;
-  const ny = 18;
+  const nx = 20;
+  const ny = 10;
   const spot = (i: number, j: number): Spot => [-4 + (8 * i) / nx, -1.6 + (5 * j) / ny, -1.2];
   for (let i = 0; i < nx; i++) {
     for (let j = 0; j < ny; j++) out.quad([spot(i, j), spot(i + 1, j), spot(i + 1, j + 1), spot(i, j + 1)]);
@@ -82,7 +82,7 @@ function windowPatch(x: number, y: number): number {
   const bar = 1 - 0.3 * soft(slant, 0.03, 0.25) - 0.2 * soft(y - 0.75, 0.02, 0.22);
   const fall =
     0.66 + 0.1 * Math.min(1, Math.max(0, (y + 0.4) / 1.6)) - 0.05 * Math.min(1, Math.abs(x + 0.3) / 2.5);
-  const below = 0.3 + 0.7 * Math.min(1, Math.max(0, (y + 0.35) / 0.35));
+  const below = 0.5 + 0.5 * Math.min(1, Math.max(0, (y + 0.7) / 0.6));
   return (fall + 0.4 * patch * bar) * below;
 }
 
@@ -95,8 +95,8 @@ export function clothForm(width: number, depth: number): BufferGeometry {
 /** One layer of cloth: a slab whose top rolls gently and whose edges are rounded. */
 function waved(width: number, depth: number, thick: number, y: number, seed: number): BufferGeometry {
   const out = sheet();
-  const nx = 20;
-  const nz = 16;
+  const nx = 12;
+  const nz = 9;
   const height = (i: number, j: number): number => {
     const u = i / nx;
     const v = j / nz;
@@ -209,7 +209,7 @@ export function woodBlockForm(def: SetDefinition): BufferGeometry {
       [d('relief'), 0.0004],
       [0, 0.0004],
     ],
-    { segments: 28, chamfer: 0 },
+    { segments: 16, chamfer: 0 },
   )
     .translate(0, -d('height') / 2 - 0.0003, 0)
     .rotateX(0);

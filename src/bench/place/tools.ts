@@ -41,7 +41,7 @@ export function hammerForm(size: number): BufferGeometry {
       [0.0085 * s, 0.019 * s, 0],
       ...arc(0, 0.03 * s, 0.0125 * s, -0.75, Math.PI / 2, 7),
     ],
-    { segments: 28, chamfer: 0.5 * mm },
+    { segments: 16, chamfer: 0.5 * mm },
   )
     .rotateZ(-Math.PI / 2)
     .translate(0, lift, 0);
@@ -56,7 +56,7 @@ export function hammerForm(size: number): BufferGeometry {
       [0.009, 0.272 * Math.sqrt(s), 3 * mm],
       [0, 0.275 * Math.sqrt(s)],
     ],
-    { segments: 18 },
+    { segments: 10 },
   )
     .rotateX(Math.PI / 2)
     .scale(0.86, 1.16, 1)
@@ -119,7 +119,7 @@ export function torqueWrenchForm(): BufferGeometry {
       [0.0125, 0.05],
       [0.0085, 0.05],
     ],
-    { segments: 28 },
+    { segments: 16 },
   );
   const tube = lay(
     [
@@ -161,7 +161,7 @@ export function solventForm(): BufferGeometry {
       [0.014, 0.152],
       [0, 0.152],
     ],
-    { segments: 24 },
+    { segments: 14 },
   ).translate(0.02, 0, 0);
   const grip = extrude(outline(rectangle(0.03, 0.02), 6 * mm), 0.004, 1 * mm).translate(
     -0.016,
@@ -189,7 +189,7 @@ export function fuelCanForm(): BufferGeometry {
       [0.02, 0.19],
       [0, 0.19],
     ],
-    { segments: 36, chamfer: 2 * mm },
+    { segments: 22, chamfer: 2 * mm },
   );
   const bands = [0.03, 0.11].map((y) =>
     painted(
@@ -200,7 +200,7 @@ export function fuelCanForm(): BufferGeometry {
           [0.0722, y + 0.006],
           [0.066, y + 0.006],
         ],
-        { segments: 36, chamfer: 1.5 * mm },
+        { segments: 22, chamfer: 1.5 * mm },
       ),
       'zinc',
     ),
@@ -212,7 +212,7 @@ export function fuelCanForm(): BufferGeometry {
       [0.006, 0.12],
       [0, 0.12],
     ],
-    { segments: 18 },
+    { segments: 10 },
   )
     .rotateZ(-0.85)
     .translate(0.045, 0.12, 0);
@@ -223,7 +223,7 @@ export function fuelCanForm(): BufferGeometry {
       [0.024, 0.2],
       [0, 0.202],
     ],
-    { segments: 24 },
+    { segments: 14 },
   );
   const handle = outline(
     [

@@ -20,7 +20,7 @@ export function viceBodyForm(): BufferGeometry {
       [0.044, 0.034, 0],
       [0, 0.034, 0],
     ],
-    { segments: 48 },
+    { segments: 28 },
   ).translate(-0.0, 0, -0.05);
   const body = alongX(
     [
@@ -64,7 +64,7 @@ export function viceBodyForm(): BufferGeometry {
           [0.007, 0.006],
           [0, 0.006],
         ],
-        { segments: 6 },
+        { segments: 8 },
       ).translate(s * 0.07, 0.012, -0.05),
       'zinc',
     ),
@@ -106,7 +106,7 @@ export function viceSlideForm(): BufferGeometry {
       [0.014, 0.086],
       [0, 0.086],
     ],
-    { segments: 32 },
+    { segments: 20 },
   )
     .rotateX(Math.PI / 2)
     .translate(0, 0.072, 0);
@@ -128,7 +128,7 @@ export function tommyBarForm(): BufferGeometry {
       [0.0045, 0.07],
       [0, 0.07],
     ],
-    { segments: 16 },
+    { segments: 10 },
   );
   const knob = (s: number): BufferGeometry =>
     revolve(
@@ -139,7 +139,7 @@ export function tommyBarForm(): BufferGeometry {
         [0.006, 0.005, 0],
         [0, 0.006],
       ],
-      { segments: 18, chamfer: 0 },
+      { segments: 10, chamfer: 0 },
     ).translate(0, s * 0.07, 0);
   return joined([bar, knob(1), knob(-1)].map((g) => painted(g, 'plainSteel')));
 }

@@ -31,7 +31,7 @@ export function holderForm(d: Dims): PartForm {
     [0.9 * mm, d('hexTo') + 1 * mm, 0],
     [d('boreRadius'), d('hexTo') - 2 * mm, 0],
   ];
-  const form = turned(outside, 'plainSteel', HOLDER, 0.3 * mm, 28);
+  const form = turned(outside, 'plainSteel', HOLDER, 0.3 * mm, 24);
   const hex = (): BufferGeometry =>
     painted(
       rise(outline(hexagon(d('hexAcross'))), d('hexTo') - d('hexFrom'), 0.8 * mm).translate(
@@ -160,7 +160,7 @@ export function studForm(d: Dims): BufferGeometry {
     [r - 1.2 * mm, d('height'), 0],
     [0, d('height'), 0],
   ];
-  return painted(revolve(side, { segments: 16 }), 'plainSteel');
+  return painted(revolve(side, { segments: 12 }), 'plainSteel');
 }
 
 /** Bleed screw with hexagon head, its seat at height 0, head up. */

@@ -23,24 +23,41 @@ export function pipeRun(def: SetDefinition): { from: Spot; to: Spot; tilt: numbe
   };
 }
 
+/** Corners of the pipe about its pump end, m. */
+function pipeCorners(def: SetDefinition): { corners: Spot[]; end: Spot; tilt: number } {
+  const { from, to, tilt } = pipeRun(def);
+  const end: Spot = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
+  const up: Spot = [end[0], end[1] + 0.04 * Math.cos(tilt), end[2] + 0.04 * Math.sin(tilt)];
+  const corners: Spot[] = [
+    [0, 0, 0],
+    [0, 0.085, 0],
+    [0.045, 0.15, 0.004],
+    [0.045, up[1] - 0.005, up[2] + 0.006],
+    [end[0] + 0.012, up[1] + 0.012, up[2] + 0.004],
+    end,
+  ];
+  return { corners, end, tilt };
+}
+
+/** The pipe as a section shows it: its wall, to be seen through, and the fuel in it (drawn wide, to be seen at all). */
+export function pipeTubes(def: SetDefinition): { outer: BufferGeometry; inner: BufferGeometry } {
+  const d = dimsOf(def, 'pipe');
+  const { corners } = pipeCorners(def);
+  return {
+    outer: bentTube(corners, d('outerDiameter'), d('bend'), 48, 10),
+    inner: bentTube(corners, d('outerDiameter') * 0.66, d('bend'), 48, 8),
+  };
+}
+
 /** The pipe about its pump end, with the poses of its two nuts in the pipe's own frame. */
 export function pipePiece(
   def: SetDefinition,
   material: Material,
 ): { piece: Piece; home: Pose; nutAtPump: Pose; nutAtInjector: Pose } {
-  const { from, to, tilt } = pipeRun(def);
+  const { from } = pipeRun(def);
+  const { corners, end, tilt } = pipeCorners(def);
   const d = dimsOf(def, 'pipe');
-  const end: Spot = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
-  const out: Spot = [end[0], end[1] + 0.04 * Math.cos(tilt), end[2] + 0.04 * Math.sin(tilt)];
-  const loop: Spot[] = [
-    [0, 0, 0],
-    [0, 0.085, 0],
-    [0.045, 0.15, 0.004],
-    [0.045, out[1] - 0.005, out[2] + 0.006],
-    [end[0] + 0.012, out[1] + 0.012, out[2] + 0.004],
-    end,
-  ];
-  const tube = painted(bentTube(loop, d('outerDiameter'), d('bend'), 72, 12), 'plainSteel');
+  const tube = painted(bentTube(corners, d('outerDiameter'), d('bend'), 48, 10), 'plainSteel');
   const tail = (at: Spot, rx: number): BufferGeometry => {
     const cone = revolve(
       [

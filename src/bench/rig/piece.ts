@@ -30,7 +30,7 @@ export function pieceOf(id: string, form: PartForm | BufferGeometry, material: M
   group.name = id;
   group.userData.part = id;
   group.matrixAutoUpdate = true;
-  whole.layers.enable(CASTS);
+  if (!solid.transparent) whole.layers.enable(CASTS);
   group.add(whole);
   if (half !== null) {
     half.visible = false;

@@ -1,4 +1,5 @@
 import { Quaternion, Vector3 } from 'three';
+import type { PartId } from '../../sim/set/commands.ts';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import type { JointState, SimState } from '../../sim/set/state.ts';
 import { dimsOf } from '../form/dims.ts';
@@ -19,6 +20,8 @@ export type Frame = {
   readonly instant: boolean;
   readonly section: boolean;
   readonly apart: number;
+  /** Something is in the hand: what it hides when whole may be seen. */
+  readonly handled: boolean;
 };
 
 /** How far each part slides along the pump's axis when pulled apart, m, from the body. */
@@ -119,27 +122,49 @@ const SECTIONED = [
   'shim1',
   'camBox',
 ];
-/** Parts that the whole pump hides altogether while it is closed. */
-const INSIDE = ['barrel', 'valveSeat', 'valve', 'valveSpring'];
+/** Parts that nobody sees while the holder is on, and those that nobody sees while the window is shut as well. */
+const UNDER_HOLDER: readonly (readonly [string, PartId | null])[] = [
+  ['barrel', null],
+  ['valveSeat', 'valve'],
+  ['valve', 'valve'],
+  ['valveSpring', 'valveSpring'],
+];
+const BEHIND_WINDOW: readonly (readonly [string, PartId | null])[] = [
+  ['plunger', 'plunger'],
+  ['pin', 'plunger'],
+  ['cup', 'cup'],
+  ['retainer', 'retainer'],
+  ['springPlate', 'returnSpring'],
+  ['returnSpring', 'returnSpring'],
+  ['fork', null],
+  ['camshaft', null],
+];
 /** What is screwed to the front that a section takes away. */
 const ON_FRONT = ['quadrant', 'throttle', 'stopPlate', 'stopLever'];
+
+/** Spares the drawing of what is enclosed: it is half of the pump. */
+function hideEnclosed(rig: Rig, f: Frame): void {
+  const { parts } = f.sim.assembly;
+  const whole = !f.section && f.apart < 1e-3;
+  const still = rig.piece('pumpBody').done >= 1 && rig.piece('windowCover').done >= 1;
+  const closed = whole && parts.holder === 'fitted';
+  const shut = closed && still && f.sim.pump.rest === null && parts.windowCover === 'fitted' && !f.handled;
+  const hide = (list: typeof UNDER_HOLDER, isHidden: boolean): void => {
+    for (const [id, part] of list) {
+      const piece = rig.piece(id);
+      piece.group.visible = !(isHidden && piece.done >= 1 && (part === null || parts[part] === 'fitted'));
+    }
+  };
+  hide(UNDER_HOLDER, closed);
+  hide(BEHIND_WINDOW, shut);
+}
 
 /** Shows parts whole or cut, hides what cannot be seen or is cut away, lays the axis. */
 function showParts(rig: Rig, f: Frame, at: Pose): void {
   const { parts } = f.sim.assembly;
   const onEngine = f.sim.pump.rest === null;
   for (const id of SECTIONED) showCut(rig.piece(id), f.section && (onEngine || id !== 'camBox'));
-  const closed = !f.section && f.apart < 1e-3 && parts.holder === 'fitted';
-  const fitted: Readonly<Record<string, string>> = {
-    barrel: 'fitted',
-    valveSeat: parts.valve,
-    valve: parts.valve,
-    valveSpring: parts.valveSpring,
-  };
-  for (const id of INSIDE) {
-    const piece = rig.piece(id);
-    piece.group.visible = !(closed && fitted[id] === 'fitted' && piece.done >= 1);
-  }
+  hideEnclosed(rig, f);
   rig.piece('windowCover').group.visible = !(f.section && parts.windowCover === 'fitted');
   for (const id of ON_FRONT) rig.piece(id).group.visible = !(f.section && onEngine);
   // The pipe would stand where the parts are drawn out to.

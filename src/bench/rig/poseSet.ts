@@ -55,7 +55,9 @@ export function poseSet(rig: Rig, f: Frame, inHand: string, held: Held): boolean
   covers(rig, f.sim, f);
   const airOn = f.sim.assembly.parts.airCover === 'fitted';
   go('airCover', (airOn ? rig.homes.get('airCover') : laidOut.airCover) ?? target, airOn ? 'home' : 'bench');
+  rig.piece('airElement').group.visible = !(airOn && rig.piece('airCover').done >= 1 && held.part === null);
   moving = poseVice(rig, f) || moving;
+  rig.shown.show(rig, f);
   shiftHeld(rig, held);
   for (const id of rig.tools) {
     const home = rig.homes.get(id);

@@ -83,7 +83,7 @@ function springsOf(def: SetDefinition): { returnCoil: Coil; valveCoil: Coil } {
   return {
     returnCoil: coil({ wire: r('wire'), mean: r('meanDiameter'), coils: r('coils') }, springRoom(def)),
     valveCoil: coil(
-      { wire: v('wire'), mean: v('meanDiameter'), coils: v('coils'), perCoil: 14 },
+      { wire: v('wire'), mean: v('meanDiameter'), coils: v('coils'), perCoil: 10 },
       v('length'),
     ),
   };

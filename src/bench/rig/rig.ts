@@ -8,6 +8,7 @@ import { placePieces, toolPieces } from './placePieces.ts';
 import type { Pose } from './pose.ts';
 import { pumpPieces } from './pumpPieces.ts';
 import { setPieces } from './setPieces.ts';
+import { type Shown, shownThings } from './shown.ts';
 
 /** Everything in the scene by name, and what it needs to be moved. */
 export type Rig = {
@@ -18,6 +19,7 @@ export type Rig = {
   readonly pipe: { readonly nutAtPump: Pose; readonly nutAtInjector: Pose };
   readonly fuel: ReturnType<typeof fuelPieces>;
   readonly hoses: ReturnType<typeof hosePieces>;
+  readonly shown: Shown;
   /** The piece of a name; throws when there is none. */
   piece(id: string): Piece;
   readonly all: readonly Piece[];
@@ -59,6 +61,8 @@ export function buildRig(def: SetDefinition, materials: RigMaterials): Rig {
   for (const id of ['coverPipe1', 'coverPipe2', 'coverHose', 'coverHolder'])
     add(pieceOf(id, endCap(id === 'coverHose' ? outer : 5e-3), solid));
   add(axisPiece(solid));
+  const shown = shownThings(def, back.solid, glass);
+  for (const piece of shown.pieces) add(piece);
   add(pieceOf('coverEngine', endCap(dimsOf(def, 'body')('pilotRadius')), solid));
   return {
     root,
@@ -68,6 +72,7 @@ export function buildRig(def: SetDefinition, materials: RigMaterials): Rig {
     pipe,
     fuel,
     hoses,
+    shown,
     all,
     piece(id) {
       const found = byId.get(id);

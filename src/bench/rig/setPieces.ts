@@ -22,6 +22,7 @@ import {
   quadrantForm,
   stopPlateForm,
 } from '../engine/controls.ts';
+import { detailsForm } from '../engine/details.ts';
 import { forkForm } from '../engine/fork.ts';
 import { capForm, filterHeadForm, fuelPlaces, tankForm, tapBodyForm, tapLeverForm } from '../engine/fuel.ts';
 import { frameForm, generatorForm } from '../engine/generator.ts';
@@ -66,7 +67,7 @@ export function setPieces(def: SetDefinition, material: Materials): { piece: Pie
     home: Pose,
   ): { piece: Piece; home: Pose } => ({ piece: pieceOf(id, form, material), home });
   return [
-    make('engine', joined([castingsForm(def), cowlForm(def)]), onSet([0, 0, 0])),
+    make('engine', joined([castingsForm(def), cowlForm(def), detailsForm(def)]), onSet([0, 0, 0])),
     make('frame', frameForm(def), onSet([0, 0, 0])),
     make('generator', generatorForm(def), onSet([0, 0, 0])),
     make('starter', starterForm(def), onSet([0, 0, 0])),

@@ -1,0 +1,227 @@
+import type { BufferGeometry } from 'three';
+import { mm } from '../form/dims.ts';
+import { block, outline, rectangle, rise } from '../form/extrude.ts';
+import { revolve } from '../form/revolve.ts';
+import { bentTube, type Spot, slackTube } from '../form/tube.ts';
+import { joined, painted } from '../look/paints.ts';
+
+/** Plug with its cable; the pins point to -z, the cable runs through `way` (relative to the plug's back). */
+export function plugForm(way: readonly Spot[]): BufferGeometry {
+  const body = revolve(
+    [
+      [0, 0],
+      [0.019, 0],
+      [0.0195, 0.012, 0],
+      [0.016, 0.026, 0],
+      [0.0085, 0.038, 0],
+      [0.006, 0.05],
+      [0, 0.05],
+    ],
+    { segments: 16, chamfer: 1 * mm },
+  ).rotateX(Math.PI / 2);
+  const pin = (x: number): BufferGeometry =>
+    painted(
+      revolve(
+        [
+          [0, -0.018],
+          [2.4 * mm, -0.018],
+          [2.4 * mm, 0],
+          [0, 0],
+        ],
+        { segments: 8 },
+      )
+        .rotateX(Math.PI / 2)
+        .translate(x, 0, 0),
+      'brass',
+    );
+  const cable = painted(slackTube([[0, 0, 0.04], ...way], 0.0085, 28, 6), 'rubber');
+  return joined([painted(body, 'bakelite'), pin(0.0095), pin(-0.0095), cable]);
+}
+
+/** Hand extinguisher standing up. */
+export function extinguisherForm(): BufferGeometry {
+  const bottle = revolve(
+    [
+      [0, 0],
+      [0.042, 0, 3 * mm],
+      [0.042, 0.19, 0],
+      [0.034, 0.215, 0],
+      [0.016, 0.228, 0],
+      [0.012, 0.24],
+      [0, 0.24],
+    ],
+    { segments: 20, chamfer: 1 * mm },
+  );
+  const label = revolve(
+    [
+      [0.041, 0.06],
+      [0.0424, 0.06],
+      [0.0424, 0.14],
+      [0.041, 0.14],
+    ],
+    { segments: 20, chamfer: 0 },
+  );
+  const lever = block(0.012, 0.006, 0.07, 1 * mm)
+    .rotateX(0.16)
+    .translate(0, 0.262, 0.02);
+  const lower = block(0.012, 0.005, 0.055, 1 * mm).translate(0, 0.244, 0.02);
+  const head = block(0.018, 0.03, 0.02, 1.5 * mm).translate(0, 0.25, -0.004);
+  const hose = bentTube(
+    [
+      [0, 0.252, -0.012],
+      [0, 0.24, -0.05],
+      [0.012, 0.12, -0.052],
+      [0.012, 0.075, -0.047],
+    ],
+    0.011,
+    0.02,
+    20,
+    10,
+  );
+  return joined([
+    painted(bottle, 'signRed'),
+    painted(label, 'cream'),
+    painted(lever, 'black'),
+    painted(lower, 'black'),
+    painted(head, 'zinc'),
+    painted(hose, 'rubber'),
+  ]);
+}
+
+/** Safety glasses lying on the bench. */
+export function glassesForm(): BufferGeometry {
+  const lens = (s: number): BufferGeometry =>
+    painted(
+      block(0.056, 0.036, 0.003, 1 * mm, 9 * mm)
+        .rotateY(s * 0.22)
+        .translate(s * 0.033, 0.019, -0.004),
+      'trayEnamel',
+      0.75,
+    );
+  const brow = painted(
+    bentTube(
+      [
+        [-0.064, 0.036, 0.006],
+        [0, 0.039, -0.008],
+        [0.064, 0.036, 0.006],
+      ],
+      0.0042,
+      0.03,
+      16,
+      8,
+    ),
+    'black',
+  );
+  const arm = (s: number): BufferGeometry =>
+    painted(
+      bentTube(
+        [
+          [s * 0.064, 0.035, 0.006],
+          [s * 0.058, 0.032, 0.09],
+          [s * 0.05, 0.006, 0.125],
+        ],
+        0.0036,
+        0.02,
+        16,
+        8,
+      ),
+      'black',
+    );
+  return joined([lens(1), lens(-1), brow, arm(1), arm(-1)]);
+}
+
+/** Ear defenders lying on the bench. */
+export function defendersForm(): BufferGeometry {
+  const cup = (s: number): BufferGeometry[] => {
+    const shell = revolve(
+      [
+        [0, 0],
+        [0.034, 0],
+        [0.034, 0.012, 0],
+        [0.022, 0.026, 0],
+        [0, 0.03, 0],
+      ],
+      { segments: 16 },
+    );
+    const pad = revolve(
+      [
+        [0.014, -0.012],
+        [0.036, -0.012],
+        [0.036, 0],
+        [0.014, 0],
+      ],
+      { segments: 16, chamfer: 4 * mm },
+    );
+    const lay = (g: BufferGeometry): BufferGeometry =>
+      g.rotateZ(-s * (Math.PI / 2)).translate(s * 0.058, 0.036, 0);
+    return [painted(lay(shell), 'trayRim'), painted(lay(pad), 'black')];
+  };
+  const band = bentTube(
+    [
+      [-0.078, 0.036, -0.004],
+      [-0.074, 0.03, -0.09],
+      [0, 0.026, -0.14],
+      [0.074, 0.03, -0.09],
+      [0.078, 0.036, -0.004],
+    ],
+    0.008,
+    0.07,
+    36,
+    8,
+  );
+  return joined([...cup(1), ...cup(-1), painted(band, 'black')]);
+}
+
+/** Flat tin that catches what runs out under the work. */
+export function dripTrayForm(): BufferGeometry {
+  const floor = rise(outline(rectangle(0.2, 0.13), 0.012), 0.0015, 0.3 * mm);
+  const wall = (w: number, x: number, z: number, turn: number): BufferGeometry =>
+    painted(
+      block(w, 0.016, 0.0016, 0.4 * mm)
+        .rotateY(turn)
+        .translate(x, 0.008, z),
+      'zinc',
+    );
+  return joined([
+    painted(floor, 'zinc'),
+    wall(0.2, 0, 0.065, 0),
+    wall(0.2, 0, -0.065, 0),
+    wall(0.13, 0.1, 0, Math.PI / 2),
+    wall(0.13, -0.1, 0, Math.PI / 2),
+  ]);
+}
+
+/** A pool of fuel, one metre in radius, to be scaled. */
+export function poolForm(): BufferGeometry {
+  const rim = Array.from({ length: 40 }, (_, i) => {
+    const a = (i / 40) * Math.PI * 2;
+    const r = 1 + 0.16 * Math.sin(a * 3 + 1) + 0.09 * Math.sin(a * 5);
+    return [r * Math.cos(a), r * Math.sin(a)] as const;
+  });
+  return painted(rise(outline(rim), 0.0006, 0), 'fuel');
+}
+
+/** A drop hanging from a joint. */
+export function dropForm(): BufferGeometry {
+  const drop = revolve(
+    [
+      [0, -0.0062],
+      [0.0018, -0.0056, 0],
+      [0.0026, -0.0042, 0],
+      [0.0021, -0.0024, 0],
+      [0.0008, -0.0006, 0],
+      [0, 0, 0],
+    ],
+    { segments: 8, chamfer: 0 },
+  );
+  return painted(drop, 'fuel');
+}
+
+/** A bubble. */
+export function bubbleForm(): BufferGeometry {
+  const points = Array.from({ length: 9 }, (_, i) => {
+    const a = -Math.PI / 2 + (i / 8) * Math.PI;
+    return [0.0017 * Math.cos(a), 0.0017 * Math.sin(a), 0] as const;
+  });
+  return painted(revolve(points, { segments: 8, chamfer: 0 }), 'white');
+}

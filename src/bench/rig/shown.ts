@@ -1,0 +1,166 @@
+import { type Material, Vector3 } from 'three';
+import type { SetDefinition } from '../../sim/set/definition.ts';
+import { dimsOf } from '../form/dims.ts';
+import { revolve } from '../form/revolve.ts';
+import type { Spot } from '../form/tube.ts';
+import { type Flow, flowMaterial } from '../look/flow.ts';
+import { clear, painted } from '../look/paints.ts';
+import {
+  bubbleForm,
+  defendersForm,
+  dripTrayForm,
+  dropForm,
+  extinguisherForm,
+  glassesForm,
+  plugForm,
+  poolForm,
+} from '../place/safety.ts';
+import { pipeTubes } from './lines.ts';
+import { type Piece, pieceOf } from './piece.ts';
+import { copyPose, type Pose, pose, within } from './pose.ts';
+import type { Frame } from './posePump.ts';
+import type { Rig } from './rig.ts';
+import { onSet } from './setPieces.ts';
+import { SET_AT } from './spots.ts';
+
+/** What is there or not after the state of the place and the fuel: shown and hidden, hardly moved. */
+export type Shown = {
+  readonly pieces: readonly Piece[];
+  readonly lineFlow: Flow;
+  readonly chamberFlow: Flow;
+  /** Sets everything for one frame. */
+  show(rig: Rig, f: Frame): void;
+};
+
+/** Builds the things of the place, the drops and bubbles, and the fuel that a section shows in its passages. */
+export function shownThings(def: SetDefinition, solid: Material, glass: Material): Shown {
+  const socket = socketAt(def);
+  const line = flowMaterial();
+  const chamber = flowMaterial();
+  const tubes = pipeTubes(def);
+  const make = (id: string, form: Parameters<typeof pieceOf>[1], material = solid): Piece =>
+    pieceOf(id, form, material);
+  const r = def.pump.plungerDiameter / 2 - 1e-4;
+  const column = revolve(
+    [
+      [0, 0, 0],
+      [r, 0, 0],
+      [r, 1, 0],
+      [0, 1, 0],
+    ],
+    { segments: 20, chamfer: 0 },
+  );
+  // Both ways the cable ends over the back edge of the bench.
+  const onWay: Spot[] = [
+    [0.006, -0.03, 0.085],
+    [0.05, -0.165, 0.1],
+    [0.2, -0.188, 0.06],
+    [0.29, -0.188, -0.2],
+    [0.3, -0.188, -0.47],
+    [0.3, -0.24, -0.51],
+    [0.3, -0.7, -0.51],
+  ];
+  const offWay: Spot[] = [
+    [0.02, -0.004, 0.062],
+    [0.07, -0.013, 0.06],
+    [0.1, -0.0145, -0.1],
+    [0.1, -0.0145, -0.37],
+    [0.1, -0.06, -0.415],
+    [0.1, -0.5, -0.415],
+  ];
+  const pieces = {
+    plugIn: make('plug', plugForm(onWay)),
+    plugOut: make('plug', plugForm(offWay)),
+    extinguisher: make('extinguisher', extinguisherForm()),
+    dripTray: make('dripTray', dripTrayForm()),
+    glasses: make('glasses', glassesForm()),
+    defenders: make('defenders', defendersForm()),
+    pool: make('pool', clear(poolForm(), 0.62), glass),
+    pipeGlass: make('pipe', clear(painted(tubes.outer, 'white'), 0.14), glass),
+    pipeFlow: make('pipe', tubes.inner, line.material),
+    chamber: make('plunger', column, chamber.material),
+    dropPump: make('pipeAtPump', dropForm(), glass),
+    dropInjector: make('pipeAtInjector', dropForm(), glass),
+    bubblePump: make('pipeAtPump', clear(bubbleForm(), 0.5), glass),
+    bubbleInjector: make('pipeAtInjector', clear(bubbleForm(), 0.5), glass),
+  };
+  const at = pose();
+  return {
+    pieces: Object.values(pieces),
+    lineFlow: line.flow,
+    chamberFlow: chamber.flow,
+    show(rig, f) {
+      const { place, assembly, supply } = f.sim;
+      stand(pieces.plugIn, socket, !place.loadIsolated);
+      stand(pieces.plugOut, pose(0.235, 0.0195, -0.02), place.loadIsolated);
+      stand(pieces.extinguisher, pose(0.9, 0, -0.28, 0, -0.5), place.extinguisher);
+      stand(pieces.dripTray, onSet([0.02, 0.0005, 0.17]), place.trayUnder);
+      stand(pieces.glasses, pose(-0.58, 0, 0.1, 0, 0.5), !place.eyeProtection);
+      stand(pieces.defenders, pose(-0.68, 0, -0.06, 0, 0.3), place.hearingProtection);
+      const pooled = Math.sqrt(supply.spilledOutside / 0.0006 / Math.PI);
+      stand(pieces.pool, pose(SET_AT.x + 0.05, 0.0003, SET_AT.z + 0.19), pooled > 0.003);
+      pieces.pool.group.scale.set(Math.min(0.12, pooled), 1, Math.min(0.09, pooled));
+      showFuel(rig, f, pieces, line.flow, chamber.flow);
+      for (const [id, drop, bubble] of [
+        ['pipeAtPump', pieces.dropPump, pieces.bubblePump],
+        ['pipeAtInjector', pieces.dropInjector, pieces.bubbleInjector],
+      ] as const) {
+        const { seenFuel, seenAir } = f.sim.line;
+        const weeps =
+          assembly.joints[id].at === 'slack' && assembly.parts.pipe === 'fitted' && f.apart < 0.02;
+        at.p.copy(rig.piece(id).now.p);
+        at.q.identity();
+        at.p.add(below);
+        stand(drop, at, weeps && seenFuel > 1e-10);
+        at.p.add(beside);
+        stand(bubble, at, weeps && seenAir > 1e-10);
+      }
+    },
+  };
+}
+
+const below = new Vector3(0, -0.002, 0.0095);
+const beside = new Vector3(0.004, 0.003, 0.001);
+
+type Fuel = { readonly pipeGlass: Piece; readonly pipeFlow: Piece; readonly chamber: Piece };
+
+/** In a section the pipe is seen through and the chamber over the plunger shows what presses on its fuel. */
+function showFuel(rig: Rig, f: Frame, pieces: Fuel, line: Flow, chamber: Flow): void {
+  const { def, sim } = f;
+  const { parts } = sim.assembly;
+  const full = def.injector.openingPressure;
+  const share = (p: number): number => Math.min(1, Math.max(0, (p - 101_325) / full));
+  line.pressure.value = share(sim.line.pressure);
+  line.air.value = Math.min(1, sim.line.air / def.line.volume);
+  chamber.pressure.value = share(sim.pump.pressure);
+  chamber.air.value = Math.min(1, sim.pump.air / def.pump.chamberVolume);
+  const seen = f.section && f.apart < 0.02;
+  const pipe = rig.piece('pipe');
+  const lined = seen && parts.pipe === 'fitted' && pipe.done >= 1;
+  if (lined) pipe.group.visible = false;
+  stand(pieces.pipeGlass, pipe.now, lined);
+  stand(pieces.pipeFlow, pipe.now, lined);
+  const d = dimsOf(def, 'plunger');
+  const low = d('to') + f.reading.travel;
+  const body = rig.piece('pumpBody');
+  within(inner, body.now, copyPose(rise, pose(0, low, 0)));
+  stand(pieces.chamber, inner, seen && parts.plunger === 'fitted' && parts.valve === 'fitted');
+  pieces.chamber.group.scale.set(1, Math.max(1e-4, dimsOf(def, 'barrel')('to') - low), 1);
+}
+
+const inner = pose();
+const rise = pose();
+
+function stand(piece: Piece, at: Pose, on: boolean): void {
+  piece.group.visible = on;
+  piece.group.position.copy(at.p);
+  piece.group.quaternion.copy(at.q);
+  copyPose(piece.now, at);
+}
+
+/** The left socket of the control box, as a plug stands in it. */
+function socketAt(def: SetDefinition): Pose {
+  const g = dimsOf(def, 'generator');
+  const y = dimsOf(def, 'crankcase')('crankHeight') + 0.012;
+  return onSet([g('from') + g('length') * 0.5 - 0.042, y, g('radius') + 0.012 + 0.032]);
+}
