@@ -87,6 +87,16 @@ export type SimEvent =
   | { kind: 'kickedBack'; speed: number }
   | { kind: 'pairOrdered' }
   | { kind: 'inletBlocked'; on: boolean }
-  | { kind: 'graspEnded'; moved: number; peakForce: number; travel: number };
+  /** span: from least to greatest travel while it was held, m; turned and peakTwist: rad and N.m, signed. */
+  | {
+      kind: 'graspEnded';
+      moved: number;
+      span: number;
+      peakForce: number;
+      turned: number;
+      peakTwist: number;
+      breaks: number;
+      travel: number;
+    };
 
 export type SimEventKind = SimEvent['kind'];

@@ -20,7 +20,7 @@ export function beginGrasp(
   push: number,
   seconds: number | null,
 ): void {
-  const { travel } = state.pump;
+  const { travel, turn } = state.pump;
   const limit = def.hand.fingerTwist;
   state.hand.grasp = {
     travel,
@@ -30,7 +30,13 @@ export function beginGrasp(
     left: seconds,
     turning: 0,
     start: travel,
+    startTurn: turn,
     peak: 0,
+    peakTwist: 0,
+    low: travel,
+    high: travel,
+    drag: 0,
+    breaks: 0,
   };
 }
 
@@ -72,7 +78,12 @@ export function holdPlunger(def: SetDefinition, state: SimState, events: SimEven
   pump.turn = Math.max(0, Math.min(1.2 * machineOf(def).startTurn, pump.turn + result.turned));
   grasp.turning = result.turning;
   grasp.force = result.force;
+  grasp.drag = result.drag;
+  grasp.breaks += result.breaks;
+  grasp.low = Math.min(grasp.low, pump.travel);
+  grasp.high = Math.max(grasp.high, pump.travel);
   if (Math.abs(result.peakForce) > Math.abs(grasp.peak)) grasp.peak = result.peakForce;
+  if (Math.abs(grasp.twist) > Math.abs(grasp.peakTwist)) grasp.peakTwist = grasp.twist;
   if (grasp.left === null) return;
   grasp.left -= STEP;
   if (grasp.left <= 0) endGrasp(def, state, events);
@@ -96,5 +107,16 @@ export function endGrasp(def: SetDefinition, state: SimState, events: SimEvent[]
       travel: pump.travel,
       hold: staticFriction(def, state),
     });
-  } else events.push({ kind: 'graspEnded', moved, peakForce: grasp.peak, travel: pump.travel });
+    return;
+  }
+  events.push({
+    kind: 'graspEnded',
+    moved,
+    span: grasp.high - grasp.low,
+    peakForce: grasp.peak,
+    turned: pump.turn - grasp.startTurn,
+    peakTwist: grasp.peakTwist,
+    breaks: grasp.breaks,
+    travel: pump.travel,
+  });
 }

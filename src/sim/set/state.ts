@@ -124,7 +124,8 @@ export interface HandState {
   flywheel: { left: number; elapsed: number; torque: number; untilStop: boolean } | null;
   /**
    * Hand on the plunger: where the hand is (m), its twist (N.m), the force felt (N, positive towards the outlet),
-   * a steady push (N) and the time left of it (s), turning (rad/s), travel at the start (m), greatest force (N).
+   * a steady push (N) and the time left of it (s), turning (rad/s), travel and turn at the start (m, rad), greatest
+   * force and twist (N, N.m), least and greatest travel (m), friction while it slides (N), how often it let go.
    */
   grasp: {
     travel: number;
@@ -134,7 +135,13 @@ export interface HandState {
     left: number | null;
     turning: number;
     start: number;
+    startTurn: number;
     peak: number;
+    peakTwist: number;
+    low: number;
+    high: number;
+    drag: number;
+    breaks: number;
   } | null;
 }
 
