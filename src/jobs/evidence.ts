@@ -8,105 +8,204 @@ export interface Evidence {
   readonly against: readonly CauseId[];
 }
 
+/** What seizes, drags or pinches the pair. */
+const held: readonly CauseId[] = [
+  'plungerStuckUp',
+  'plungerStuckDown',
+  'plungerStuckInRotation',
+  'plungerSticky',
+  'pairBinding',
+];
+/** What keeps fuel from the pump. */
+const starved: readonly CauseId[] = ['tankEmpty', 'tapShut', 'ventBlocked', 'filterBlocked', 'fuelWaxed'];
+/** What lets the cylinder's pressure go. */
+const leaky: readonly CauseId[] = [
+  'decompressorNotClosing',
+  'inletValveLeaking',
+  'exhaustValveLeaking',
+  'ringsWorn',
+];
+const breathless: readonly CauseId[] = ['airInletBlocked', 'exhaustBlocked'];
+/** What keeps a pump from delivering. */
+const idle: readonly CauseId[] = [
+  ...held,
+  ...starved,
+  'stopLeverAtStop',
+  'airInLine',
+  'airDrawnIn',
+  'pinOutOfFork',
+  'governorSeized',
+  'returnSpringBroken',
+  'pinBent',
+];
+/** What is wrong behind the union, or in the cylinder. */
+const beyond: readonly CauseId[] = [
+  'injectorNotOpening',
+  'injectorNotClosing',
+  'injectorSpringWeak',
+  'nozzleCoked',
+  'jointLeaking',
+  'fuelContaminated',
+  'waterInFuel',
+  'tooColdForThePull',
+];
+const sprayIs: readonly CauseId[] = [
+  'injectorNotOpening',
+  'injectorNotClosing',
+  'injectorSpringWeak',
+  'nozzleCoked',
+];
+const but = (all: readonly CauseId[], ...some: CauseId[]) => all.filter((cause) => !some.includes(cause));
+
 /**
  * A plain table of trade reasoning (common practice, no source): one fault at a time, a set that cranks.
  * 'Against' means no longer worth a spanner, not proof.
  */
 export const evidence: Partial<Record<FindingCode, Evidence>> = {
-  compressionFelt: { pointsAt: [], against: ['lowCompression', 'decompressorNotClosing'] },
-  compressionWeak: { pointsAt: ['lowCompression', 'decompressorNotClosing'], against: [] },
+  compressionFelt: { pointsAt: [], against: [...leaky, ...breathless] },
+  compressionWeak: { pointsAt: [...leaky, ...breathless], against: [] },
   airClear: { pointsAt: [], against: ['airInletBlocked'] },
   airBlocked: { pointsAt: ['airInletBlocked'], against: [] },
-  tankEmpty: { pointsAt: ['noFuelFromTank'], against: [] },
-  ventBlocked: { pointsAt: ['noFuelFromTank'], against: [] },
+  exhaustClear: { pointsAt: [], against: ['exhaustBlocked'] },
+  exhaustPlugged: { pointsAt: ['exhaustBlocked'], against: [] },
+  blowsAtInlet: { pointsAt: ['inletValveLeaking'], against: but(leaky, 'inletValveLeaking') },
+  blowsAtExhaust: {
+    pointsAt: ['exhaustValveLeaking', 'decompressorNotClosing'],
+    against: ['inletValveLeaking', 'ringsWorn'],
+  },
+  blowsAtBreather: { pointsAt: ['ringsWorn'], against: but(leaky, 'ringsWorn') },
+  blowsNowhere: { pointsAt: [], against: leaky },
+  decompressorPlay: { pointsAt: [], against: ['decompressorNotClosing'] },
+  decompressorNoPlay: { pointsAt: ['decompressorNotClosing'], against: ['exhaustValveLeaking'] },
+  oilThin: { pointsAt: [], against: ['tooColdForThePull', 'fuelWaxed'] },
+  oilThick: { pointsAt: ['tooColdForThePull'], against: [] },
+  tankEmpty: { pointsAt: ['tankEmpty'], against: [] },
+  tankHasFuel: { pointsAt: [], against: ['tankEmpty'] },
+  tapFoundOpen: { pointsAt: [], against: ['tapShut'] },
+  tapFoundShut: { pointsAt: ['tapShut'], against: [] },
+  ventOpen: { pointsAt: [], against: ['ventBlocked'] },
+  ventBlocked: { pointsAt: ['ventBlocked'], against: [] },
   bowlClean: { pointsAt: [], against: ['waterInFuel'] },
   bowlWater: { pointsAt: ['waterInFuel'], against: [] },
-  hoseFlows: { pointsAt: [], against: ['noFuelFromTank'] },
-  hoseDry: { pointsAt: ['noFuelFromTank'], against: [] },
-  // what nothing comes out of cannot be the injector's fault; the pump is not being worn out, it is not pumping
-  noFuelAtUnion: {
-    pointsAt: [
-      'plungerStuckUp',
-      'plungerStuckDown',
-      'plungerStuckInRotation',
-      'noFuelFromTank',
-      'stopLeverAtStop',
-      'airInLine',
-      'pinOutOfFork',
-    ],
-    against: ['injectorNotOpening', 'wornPair'],
-  },
+  bowlDirty: { pointsAt: ['filterBlocked'], against: [] },
+  sampleClean: { pointsAt: [], against: ['fuelWaxed', 'fuelContaminated'] },
+  sampleCloudy: { pointsAt: ['fuelWaxed'], against: ['fuelContaminated'] },
+  sampleWrong: { pointsAt: ['fuelContaminated'], against: ['fuelWaxed'] },
+  hoseFlows: { pointsAt: [], against: but(starved, 'tapShut') },
+  hoseFlowsPoorly: { pointsAt: ['filterBlocked', 'fuelWaxed'], against: ['tankEmpty', 'ventBlocked'] },
+  hoseDry: { pointsAt: starved, against: [] },
+  hoseSound: { pointsAt: [], against: ['airDrawnIn'] },
+  hoseCracked: { pointsAt: ['airDrawnIn'], against: [] },
+  // one fault at a time: what nothing comes out of is not explained by anything beyond the union
+  noFuelAtUnion: { pointsAt: idle, against: [...beyond, ...leaky, ...breathless, 'wornPair'] },
   bubblesAtUnion: {
-    pointsAt: ['airInLine'],
-    against: ['plungerStuckUp', 'plungerStuckDown', 'stopLeverAtStop'],
-  },
-  fuelAtUnion: {
-    pointsAt: ['injectorNotOpening', 'wornPair', 'deliveryValveLeaking', 'lowCompression'],
+    pointsAt: ['airInLine', 'airDrawnIn'],
     against: [
       'plungerStuckUp',
       'plungerStuckDown',
-      'plungerStuckInRotation',
-      'noFuelFromTank',
       'stopLeverAtStop',
-      'airInLine',
+      'returnSpringBroken',
+      'governorSeized',
     ],
   },
+  fuelAtUnion: {
+    pointsAt: [...beyond, 'wornPair', 'deliveryValveLeaking', ...leaky, ...breathless],
+    against: idle,
+  },
+  fuelAtStop: { pointsAt: ['plungerHalfTurnOut', 'pinOutOfFork'], against: ['stopLeverAtStop'] },
+  dryAtStop: { pointsAt: [], against: ['plungerHalfTurnOut'] },
   noCreak: {
     pointsAt: [
-      'plungerStuckUp',
-      'plungerStuckDown',
-      'plungerStuckInRotation',
-      'pinOutOfFork',
-      'airInLine',
-      'noFuelFromTank',
+      ...idle,
       'deliveryValveLeaking',
       'injectorNotOpening',
+      'injectorNotClosing',
       'wornPair',
-      'stopLeverAtStop',
+      'jointLeaking',
     ],
     against: [],
   },
   creakHeard: {
-    pointsAt: ['lowCompression', 'airInletBlocked', 'waterInFuel', 'decompressorNotClosing'],
+    pointsAt: [
+      ...leaky,
+      ...breathless,
+      'waterInFuel',
+      'fuelContaminated',
+      'nozzleCoked',
+      'injectorSpringWeak',
+    ],
     against: [
-      'plungerStuckUp',
-      'plungerStuckDown',
-      'plungerStuckInRotation',
-      'noFuelFromTank',
-      'stopLeverAtStop',
+      ...but(idle, 'pinOutOfFork', 'pinBent'),
       'injectorNotOpening',
-      'airInLine',
+      'injectorNotClosing',
       'wornPair',
       'deliveryValveLeaking',
+      'jointLeaking',
     ],
   },
   pinFollows: {
     pointsAt: [],
-    against: [
-      'plungerStuckUp',
-      'plungerStuckDown',
-      'plungerStuckInRotation',
-      'pinOutOfFork',
-      'stopLeverAtStop',
-    ],
+    against: [...held, 'pinOutOfFork', 'stopLeverAtStop', 'governorSeized', 'plungerHalfTurnOut'],
   },
   // one fault at a time: a plunger that will not turn explains a dry union without air, wear or a leaking valve
   pinStays: {
-    pointsAt: ['plungerStuckUp', 'plungerStuckDown', 'plungerStuckInRotation'],
-    against: ['pinOutOfFork', 'airInLine', 'deliveryValveLeaking', 'wornPair', 'stopLeverAtStop'],
+    pointsAt: [...held, 'governorSeized', 'returnSpringBroken'],
+    against: [
+      'pinOutOfFork',
+      'airInLine',
+      'airDrawnIn',
+      'deliveryValveLeaking',
+      'wornPair',
+      'stopLeverAtStop',
+      'pinBent',
+      'wrongShims',
+      'camOrCupWorn',
+      'plungerHalfTurnOut',
+      ...starved,
+    ],
   },
-  pinOutOfSlot: { pointsAt: ['pinOutOfFork'], against: [] },
+  pinOutOfSlot: { pointsAt: ['pinOutOfFork'], against: ['governorSeized'] },
+  pinBentSeen: { pointsAt: ['pinBent'], against: [] },
+  linkageFree: { pointsAt: [], against: ['governorSeized'] },
+  linkageSeized: { pointsAt: ['governorSeized'], against: held },
   stopLeverAtRun: { pointsAt: [], against: ['stopLeverAtStop'] },
   stopLeverAtStop: { pointsAt: ['stopLeverAtStop'], against: [] },
-  cupRecessed: { pointsAt: ['plungerStuckUp'], against: ['plungerStuckDown', 'plungerStuckInRotation'] },
-  cupProud: { pointsAt: ['plungerStuckDown', 'plungerStuckInRotation'], against: ['plungerStuckUp'] },
-  pinHeld: { pointsAt: ['plungerStuckUp', 'plungerStuckDown', 'plungerStuckInRotation'], against: [] },
-  pinTurns: { pointsAt: [], against: ['plungerStuckUp', 'plungerStuckDown', 'plungerStuckInRotation'] },
-  plungerStuck: { pointsAt: ['plungerStuckUp', 'plungerStuckDown'], against: ['plungerStuckInRotation'] },
+  cupRecessed: {
+    pointsAt: ['plungerStuckUp', 'returnSpringBroken', 'plungerSticky', 'pairBinding'],
+    against: ['plungerStuckDown', 'plungerStuckInRotation', 'governorSeized'],
+  },
+  cupProud: {
+    pointsAt: ['plungerStuckDown', 'plungerStuckInRotation'],
+    against: ['plungerStuckUp', 'returnSpringBroken'],
+  },
+  markOpposite: { pointsAt: ['plungerHalfTurnOut'], against: [] },
+  pinHeld: { pointsAt: held, against: ['governorSeized'] },
+  pinTurns: { pointsAt: ['governorSeized'], against: held },
+  plungerStuck: {
+    pointsAt: ['plungerStuckUp', 'plungerStuckDown', 'pairBinding'],
+    against: ['plungerStuckInRotation', 'plungerSticky', 'returnSpringBroken'],
+  },
   plungerMoves: { pointsAt: [], against: ['plungerStuckUp', 'plungerStuckDown'] },
+  springGone: { pointsAt: ['returnSpringBroken'], against: held },
+  holderOverTight: { pointsAt: ['pairBinding'], against: [] },
+  holderAtTorque: { pointsAt: [], against: ['pairBinding'] },
   faceScored: { pointsAt: ['wornPair'], against: [] },
+  faceBright: { pointsAt: [], against: ['wornPair', 'pinBent'] },
   seatLeaks: { pointsAt: ['deliveryValveLeaking'], against: [] },
   seatTight: { pointsAt: [], against: ['deliveryValveLeaking'] },
+  shimsWrong: { pointsAt: ['wrongShims'], against: [] },
+  camLiftShort: { pointsAt: ['camOrCupWorn'], against: [] },
+  camLiftFull: { pointsAt: [], against: ['camOrCupWorn'] },
+  jointWeeps: { pointsAt: ['jointLeaking'], against: [] },
+  jointsDry: { pointsAt: [], against: ['jointLeaking'] },
+  sprayFine: {
+    pointsAt: [],
+    against: [...sprayIs, 'jointLeaking', 'wornPair', 'deliveryValveLeaking', 'wrongShims'],
+  },
+  sprayPartial: { pointsAt: ['nozzleCoked'], against: but(sprayIs, 'nozzleCoked') },
+  sprayStream: { pointsAt: ['injectorNotClosing'], against: but(sprayIs, 'injectorNotClosing') },
+  sprayDribble: { pointsAt: ['injectorSpringWeak'], against: but(sprayIs, 'injectorSpringWeak') },
+  sprayNone: { pointsAt: ['injectorNotOpening'], against: but(sprayIs, 'injectorNotOpening', 'nozzleCoked') },
 };
 
 /** True when a finding points at a cause. */

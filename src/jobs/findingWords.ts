@@ -31,6 +31,11 @@ function faceText(values: Finding['values']): string {
   return `Plunger held to the light: ${seen.length > 0 ? seen.join(', ') : 'marked'}.`;
 }
 
+const blow = (read: Read): string => quantity(read('flow') * 6e4, 'l a minute', 0);
+const celsius = (kelvin: number): string => quantity(kelvin - 273.15, '°C', 0);
+const density = (value: number): string => quantity(value, 'kg/m³', 0);
+const count = (read: Read): string => `${Math.round(read('holes'))} of its holes`;
+
 const sayings: Record<FindingCode, Say> = {
   compressionFelt: (read) =>
     `Compression: the crank stopped ${degrees(Math.abs(read('stoppedAt')))} ${read('stoppedAt') < 0 ? 'before' : 'after'} top dead centre${read('peakForce') > 0 ? ` against ${newtons(read('peakForce'))} at the cord` : ''}.`,
@@ -83,6 +88,45 @@ const sayings: Record<FindingCode, Say> = {
   seatTight: () => 'Delivery valve holds on its seat.',
   seatLeaks: () => 'Delivery valve does not hold on its seat.',
   shimsMeasured: (read) => `Shims: ${millimetres(read('thickness'), 2)}.`,
+  shimsWrong: (read) =>
+    `Shims off the maker’s figure by ${millimetres(Math.abs(read('thickness') - read('wanted')), 2)}: ${read('thickness') > read('wanted') ? 'too thick, delivery late' : 'too thin, delivery early'}.`,
+  exhaustClear: () => 'Exhaust clear: light through the silencer.',
+  exhaustPlugged: (read) =>
+    `Exhaust plugged, about ${Math.round(100 * read('blocked'))} in a hundred of the way through.`,
+  blowsAtInlet: (read) => `Held against compression it blows back at the air inlet, ${blow(read)}.`,
+  blowsAtExhaust: (read) => `Held against compression it blows at the exhaust, ${blow(read)}.`,
+  blowsAtBreather: (read) => `Held against compression it blows at the crankcase breather, ${blow(read)}.`,
+  blowsNowhere: () => 'Held against compression: nothing to hear at inlet, exhaust or breather.',
+  decompressorPlay: (read) => `Decompressor lever has free play, ${millimetres(read('play'))}.`,
+  decompressorNoPlay: () => 'Decompressor lever has no free play: it still bears on the valve.',
+  oilThin: (read) => `Oil runs off the dipstick; ${celsius(read('temperature'))}.`,
+  oilThick: (read) => `Oil hangs on the dipstick like treacle; ${celsius(read('temperature'))}.`,
+  tapFoundOpen: () => 'Fuel tap found open.',
+  tapFoundShut: () => 'Fuel tap found shut.',
+  sampleClean: (read) => `Fuel in the jar: clear, smells as it should, ${density(read('density'))}.`,
+  sampleCloudy: (read) => `Fuel in the jar: cloudy with wax at ${celsius(read('temperature'))}.`,
+  sampleWrong: (read) => `Fuel in the jar: smells wrong, and light at ${density(read('density'))}.`,
+  hoseSound: () => 'Hose bent and squeezed: sound and dry.',
+  hoseCracked: () => 'Hose cracked and sweating at its end.',
+  fuelAtStop: (read) =>
+    `With the stop lever over, fuel still comes at the union: ${cubicMillimetres(read('fuel'))}.`,
+  dryAtStop: () => 'With the stop lever over, nothing comes at the union.',
+  springGone: (read) => `No spring behind the cup: it goes down at ${newtons(read('holdForce'))}.`,
+  markOpposite: () => 'The mark on the plunger’s foot stands opposite the one on the body.',
+  pinBentSeen: (read) => `Control pin bent, by ${degrees(read('bend'))}.`,
+  holderOverTight: (read) =>
+    `Delivery-valve holder came loose only at ${quantity(read('torque'), 'N·m', 0)}.`,
+  holderAtTorque: (read) =>
+    `Delivery-valve holder came loose at ${quantity(read('torque'), 'N·m', 0)}, as it should.`,
+  camLiftFull: (read) => `Lift measured over the cam: ${millimetres(read('lift'), 2)}, all of it.`,
+  camLiftShort: (read) => `Lift measured over the cam: ${millimetres(read('lift'), 2)}, short.`,
+  linkageFree: () => 'Governor linkage unhooked and worked: free.',
+  linkageSeized: () => 'Governor linkage does not move at its pivot.',
+  sprayFine: (read) => `Nozzle turned outside: fine spray from ${count(read)}.`,
+  sprayPartial: (read) => `Nozzle turned outside: sprays from ${count(read)} only.`,
+  sprayStream: () => 'Nozzle turned outside: fuel runs out in a stream.',
+  sprayDribble: () => 'Nozzle turned outside: it opens too soon and dribbles.',
+  sprayNone: () => 'Nozzle turned outside: nothing comes.',
   gravityClear: (_read, { where }) =>
     `Fuel runs without bubbles at ${where === 'bleedScrew' ? 'the bleed screw' : 'the holder'}.`,
   jointsDry: () => 'Joints wiped and watched: dry.',

@@ -40,11 +40,11 @@ describe('the job card', () => {
     const card = cardWith('pinStays');
     const events = writeOnCard(
       card,
-      { do: 'nameCause', cause: 'lowCompression', because: 'pinStays#1' },
+      { do: 'nameCause', cause: 'nozzleCoked', because: 'pinStays#1' },
       offered,
     );
     expect(events).toEqual([
-      { kind: 'cardRefused', act: 'nameCause', code: 'notOffered', by: 'lowCompression' },
+      { kind: 'cardRefused', act: 'nameCause', code: 'notOffered', by: 'nozzleCoked' },
     ]);
     expect(card.named).toBeNull();
   });
@@ -52,7 +52,7 @@ describe('the job card', () => {
 
 describe('the evidence table', () => {
   // the trade's reasoning: common practice, no source
-  it('lets a dry union, a pin that stays and a recessed cup leave a plunger stuck up', () => {
+  it('lets a dry union, a pin that stays, a recessed cup and a plunger that does not give leave a plunger stuck up', () => {
     const card = cardWith(
       'compressionFelt',
       'airClear',
@@ -62,6 +62,8 @@ describe('the evidence table', () => {
       'pinStays',
       'stopLeverAtRun',
       'cupRecessed',
+      'holderAtTorque',
+      'plungerStuck',
     );
     const left = causeIds.filter((cause) => !ruledOut(card).includes(cause));
     expect(left).toEqual(['plungerStuckUp']);
