@@ -13,7 +13,7 @@ import { lookFor } from './views.ts';
 
 const LONGEST = 0.1;
 /** How far the set is drawn back behind a pump that is pulled apart. */
-const VEIL = 0.62;
+const VEIL = 0.76;
 /** How long nothing may have moved before the picture is drawn once more, finely, ms. */
 const CALM = 160;
 
@@ -46,7 +46,7 @@ export function Driver({ session, rig, shadow, surfaces, veil, held, still }: Pr
     own.apart = still ? view.apart : approach(own.apart, view.apart, seconds);
     const frame: Frame = {
       def: session.definition,
-      sim: session.sim(),
+      sim: session.shown(),
       reading: read(session, own.reading),
       seconds,
       instant: still,

@@ -23,12 +23,16 @@ export interface SessionView {
   section: boolean;
   /** How far the pump is pulled apart along its axis, 0..1. */
   apart: number;
+  /** Whether the parts in the picture are named. */
+  names: boolean;
   selected: string | null;
   sheetOpen: boolean;
   /** Share of the rope at which the next pull lets the decompressor go, or not at all. */
   letGoAt: number | null;
   /** Speed of the bench's time against life: 1, or less to watch a fast thing. */
   pace: number;
+  /** A moment that is looked at instead of the set as it stands; the set's time stands still meanwhile. */
+  slow: Readonly<SimState> | null;
 }
 
 /** The one door to a job: every view reads from it and every act goes in through `do`. */
@@ -44,6 +48,8 @@ export interface Session {
   advance(seconds: number): boolean;
   isLive(): boolean;
   sim(): Readonly<SimState>;
+  /** What the picture shows: the moment looked at slowly, or else the set as it stands. */
+  shown(): Readonly<SimState>;
   /** The state one step back, and how far real time stands between the two, 0..1. */
   previous(): Readonly<SimState>;
   blend(): number;
@@ -65,10 +71,12 @@ const firstView: SessionView = {
   view: 'set',
   section: false,
   apart: 0,
+  names: false,
   selected: null,
   sheetOpen: false,
   letGoAt: 0.6,
   pace: 1,
+  slow: null,
 };
 
 /** Opens a job on a set. seed: any integer; the same seed and commands give the same states. */
@@ -84,6 +92,7 @@ export function createSession(options: {
   let before = copyState(job.sim);
   let owed = 0;
 
+  const isMoving = () => store.getState().slow === null && isLive(def, job.sim);
   const tell = (events: readonly JobEvent[]) => {
     const { revision } = store.getState();
     store.setState({ revision: revision + 1, live: isLive(def, job.sim), events });
@@ -96,6 +105,8 @@ export function createSession(options: {
     mode,
     store,
     do(command) {
+      // whoever acts sees the set itself again
+      if (store.getState().slow !== null) store.setState({ slow: null });
       const events = doCommand(def, scenario, job, command);
       before = copyState(job.sim);
       // hand samples come many times a second and decide nothing
@@ -103,7 +114,7 @@ export function createSession(options: {
       return events;
     },
     advance(seconds) {
-      if (!isLive(def, job.sim)) {
+      if (!isMoving()) {
         owed = 0;
         return false;
       }
@@ -117,10 +128,11 @@ export function createSession(options: {
       if (happened.length > 0 || !live) tell(happened);
       return live;
     },
-    isLive: () => isLive(def, job.sim),
+    isLive: isMoving,
     sim: () => job.sim,
+    shown: () => store.getState().slow ?? job.sim,
     previous: () => before,
-    blend: () => (isLive(def, job.sim) ? owed / STEP : 1),
+    blend: () => (isMoving() ? owed / STEP : 1),
     job: () => job,
     sheet: () => (job.ended ? mark(def, scenario, job) : null),
     look: (change) => store.setState(change),

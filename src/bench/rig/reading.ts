@@ -35,8 +35,9 @@ export function camAngleAt(def: SetDefinition, theta: number): number {
 /** Fills a reading from the session. */
 export function read(session: Session, into: Reading): Reading {
   const b = session.blend();
-  const now = session.sim();
-  const before = session.previous();
+  const now = session.shown();
+  // a moment that is looked at by itself has no step before it
+  const before = now === session.sim() ? session.previous() : now;
   const mix = (a: number, z: number): number => a + (z - a) * b;
   let step = now.engine.theta - before.engine.theta;
   // The crank angle is kept within two turns either side: take the short way over the seam.

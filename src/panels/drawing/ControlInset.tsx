@@ -15,7 +15,7 @@ export function ControlInset() {
   const hasPlunger = useFact(({ assembly }) => assembly.parts.plunger === 'fitted');
 
   useLive(() => {
-    const pose = core.pumpPose(session.definition, session.sim());
+    const pose = core.pumpPose(session.definition, session.shown());
     pin.current?.setAttribute('transform', `rotate(${(-degrees(pose.turn)).toFixed(1)})`);
     fork.current?.setAttribute('transform', `rotate(${(-degrees(pose.forkTurn)).toFixed(1)})`);
     if (read.current !== null) {

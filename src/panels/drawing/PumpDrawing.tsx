@@ -31,7 +31,7 @@ export function PumpDrawing() {
   const travel = useRef<HTMLElement>(null);
 
   useLive(() => {
-    const pose = core.pumpPose(def, session.sim());
+    const pose = core.pumpPose(def, session.shown());
     const rise = pose.plungerTravel * 1000;
     lift(refs.plunger.current, rise);
     lift(refs.cup.current, pose.cupTravel * 1000);
@@ -39,7 +39,7 @@ export function PumpDrawing() {
     refs.spring.current?.setAttribute('d', coilPath(mm, rise));
     const room = mm('deliveryValve', 'from') - mm('plunger', 'to') - rise;
     refs.chamber.current?.setAttribute('height', Math.max(0.2, room).toFixed(2));
-    refs.chamber.current?.setAttribute('fill', fuelFill(session.sim().pump.pressure));
+    refs.chamber.current?.setAttribute('fill', fuelFill(session.shown().pump.pressure));
     if (travel.current !== null) travel.current.textContent = figure(rise, 2);
   });
 

@@ -1,7 +1,7 @@
 import { arcCamLift, arcCamSlope } from '../laws/arcCam.ts';
 import { volumeFrom } from '../laws/cylinder.ts';
 import { cos, PI, sin } from '../laws/maths.ts';
-import { type CrankContext, crankContext } from './crankContext.ts';
+import { type CrankContext, crankContext, type Watch } from './crankContext.ts';
 import { endCycle, gasTorque, ignite, moveGas, valvesShut, volumeAt, wallCoefficient } from './cylinder.ts';
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
@@ -102,7 +102,7 @@ function isQuiet(c: CrankContext, state: SimState, ahead: number): boolean {
 /**
  * Moves crank, gas, plunger and fuel through one model step (STEP s) in fixed sub-steps; the events of firing
  * are appended. drivenAt: a speed in rad/s at which something outside turns the crank, whatever the torque.
- * perStep: sub-steps in STEP, for tests of convergence.
+ * perStep: sub-steps in STEP, for tests of convergence and for a closer look. watch: is shown how plunger and fuel go.
  */
 export function turnCrank(
   def: SetDefinition,
@@ -111,8 +111,9 @@ export function turnCrank(
   substeps = SUBSTEPS,
   drivenAt: number | null = null,
   perStep = SUBSTEPS,
+  watch: Watch | null = null,
 ): void {
-  const c = crankContext(def, state);
+  const c = crankContext(def, state, watch);
   const { m } = c;
   const { engine, pump } = state;
   const fine = STEP / perStep;
@@ -141,6 +142,7 @@ export function turnCrank(
       const travel = pump.travel;
       movePlunger(c, state, arcCamLift(m.cam, m.camAtTop + engine.theta / 2) - c.lost, span);
       stood = moveFuel(c, state, travel, pump.travel, span, stood);
+      if (watch !== null && stood > 0) watch(state, pump.travel, 0);
     }
     if (stride > 0) ignite(def, state, dt, events);
     if (engine.theta >= def.crank.exhaustOpens && valvesShut(def, before)) endCycle(state);

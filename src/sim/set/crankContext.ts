@@ -6,6 +6,12 @@ import { type Machine, machineOf, type Weather, weatherOf } from './machine.ts';
 import { extraFriction, surfaceOf } from './pair.ts';
 import type { SimState } from './state.ts';
 
+/**
+ * Looks at the set after each piece of time that fuel was moved in. travel: where the plunger stood, m; left: how
+ * long that was before the crank angle that the state names, s. It must change nothing.
+ */
+export type Watch = (state: Readonly<SimState>, travel: number, left: number) => void;
+
 /** What stays the same for a whole model step while the crank turns; worked out once a step. SI. */
 export interface CrankContext {
   readonly def: SetDefinition;
@@ -32,6 +38,7 @@ export interface CrankContext {
   readonly breakaway: number;
   /** Load torque at rated speed, N.m. */
   readonly load: number;
+  readonly watch: Watch | null;
 }
 
 /** Effective stroke for the plunger as it is turned, m; half a turn out there is no helix at the port. */
@@ -41,7 +48,7 @@ export function strokeOf(def: SetDefinition, state: SimState): number {
 }
 
 /** Reads the context of one step from definition and state. */
-export function crankContext(def: SetDefinition, state: SimState): CrankContext {
+export function crankContext(def: SetDefinition, state: SimState, watch: Watch | null = null): CrankContext {
   const { assembly, condition, pump, place } = state;
   const m = machineOf(def);
   const w = weatherOf(def, condition.ambient);
@@ -65,5 +72,6 @@ export function crankContext(def: SetDefinition, state: SimState): CrankContext 
     dragRising: def.crank.frictionSpeed * w.oil,
     breakaway: def.crank.breakaway * w.oil,
     load: place.loadIsolated ? 0 : def.load.ratedTorque,
+    watch,
   };
 }

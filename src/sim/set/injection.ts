@@ -175,12 +175,23 @@ function fineStep(c: CrankContext, state: SimState, travel: number, dt: number, 
   moveNeedle(c, state, dt);
 }
 
-/** Fine steps from one travel to another (m) over dt (s), with no edge of a port between. */
-function moveFinely(c: CrankContext, state: SimState, from: number, to: number, dt: number): void {
+/** Fine steps from one travel to another (m) over dt (s), with no edge of a port between; `left` s come after. */
+function moveFinely(
+  c: CrankContext,
+  state: SimState,
+  from: number,
+  to: number,
+  dt: number,
+  left: number,
+): void {
   if (dt <= 0) return;
   const closed = portsClosed(c, (from + to) / 2);
   const n = Math.ceil(dt / finenessFor(c, state, to - from) - 1e-9);
-  for (let i = 1; i <= n; i += 1) fineStep(c, state, from + ((to - from) * i) / n, dt / n, closed);
+  for (let i = 1; i <= n; i += 1) {
+    const travel = from + ((to - from) * i) / n;
+    fineStep(c, state, travel, dt / n, closed);
+    if (c.watch !== null) c.watch(state, travel, left + (dt * (n - i)) / n);
+  }
 }
 
 /** Step to take, s: a longer one when the plunger's whole way could not bring the line to open the needle. */
@@ -220,10 +231,11 @@ export function moveFuel(
   let at = from;
   for (const edge of [first, second]) {
     if ((edge - at) * (to - edge) <= 0) continue;
-    moveFinely(c, state, at, edge, (dt * (edge - at)) / (to - from));
+    const left = (dt * (to - edge)) / (to - from);
+    moveFinely(c, state, at, edge, (dt * (edge - at)) / (to - from), left);
     at = edge;
   }
-  moveFinely(c, state, at, to, to === from ? dt : (dt * (to - at)) / (to - from));
+  moveFinely(c, state, at, to, to === from ? dt : (dt * (to - at)) / (to - from), 0);
   return 0;
 }
 
