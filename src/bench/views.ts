@@ -3,17 +3,32 @@ import type { SetDefinition } from '../sim/set/definition.ts';
 import type { SimState } from '../sim/set/state.ts';
 import { fuelPlaces } from './engine/fuel.ts';
 import { dimsOf } from './form/dims.ts';
+import { pulledApart } from './rig/posePump.ts';
 import { injectorSeat, onSet } from './rig/setPieces.ts';
-import { ANVIL_AT, CLOTH_AT, HAND_AT, SET_AT, TRAY_AT, VICE_AT } from './rig/spots.ts';
+import {
+  ANVIL_AT,
+  CLOTH_AT,
+  HAND_AT,
+  pumpAtRest,
+  pumpOnEngine,
+  SET_AT,
+  TRAY_AT,
+  VICE_AT,
+} from './rig/spots.ts';
 
 /** A way of looking: what is in the middle, from which side (unit), how large a ball must fit the picture (m). */
 export type Look = {
   readonly at: Vector3;
   readonly from: Vector3;
   readonly radius: number;
+  /** Half of the width that must fit (m), where it is not about the radius. */
+  readonly wide?: number;
   /** Middle of a picture that is taller than wide, where it is another. */
   readonly tallAt?: Vector3;
 };
+
+/** The strip at the picture's top that the ways to look lie over, CSS pixels. */
+const STRIP = 46;
 
 const look = (at: Vector3, azimuth: number, height: number, radius: number): Look => {
   const a = (azimuth * Math.PI) / 180;
@@ -52,13 +67,13 @@ export function lookFor(def: SetDefinition, view: string, sim: Readonly<SimState
     case 'bench':
       return loose ? look(benchMiddle(sim), 6, 30, 0.23) : look(new Vector3(0.42, 0.03, 0.16), 8, 34, 0.27);
     case 'camEnd':
-      return look(pump, -12, loose ? 36 * up : 2, 0.075);
+      return loose ? look(pump, -12, 36 * up, 0.075) : look(onDeck(def, 0.004), -20, 9, 0.05);
     case 'outletEnd':
-      return look(pump, -12, loose ? -36 * up : 42, 0.075);
+      return loose ? look(pump, -12, -36 * up, 0.075) : look(onDeck(def, 0.098), -20, 48, 0.052);
     case 'section':
       return look(loose ? pump : pump.clone().add(new Vector3(0, -0.006, 0)), 0, 5, 0.084);
     case 'apart':
-      return look(pump.clone().add(new Vector3(0, loose ? 0.125 : 0.105, 0)), -8, 8, 0.2);
+      return rowLook(def, sim);
     default:
       return {
         ...look(new Vector3(0.055, 0.215, 0.03), -16, 17, 0.5),
@@ -84,10 +99,35 @@ function pumpMiddle(def: SetDefinition, sim: Readonly<SimState>): Vector3 {
   }
 }
 
-/** Middle of the pump where it stands on the engine, on it or not. */
-function onDeck(def: SetDefinition): Vector3 {
+/** The whole row of a pump that is pulled apart, with what it came out of. */
+function rowLook(def: SetDefinition, sim: Readonly<SimState>): Look {
+  const { rest, camUp } = sim.pump;
+  const { low, high, lift } = pulledApart;
+  const length = dimsOf(def, 'body')('length');
+  const home = rest === null ? pumpOnEngine(def, 0) : pumpAtRest(def, rest, camUp, length);
+  // On the engine the deck below the row belongs to the picture.
+  const from = rest === null ? -lift - 0.012 : low - 0.008;
+  const along = new Vector3(0, (from + high) / 2, 0).applyQuaternion(home.q);
+  const half = (high - from) / 2 + 0.006;
+  const lies = rest === 'tray';
+  return {
+    ...look(
+      home.p
+        .clone()
+        .add(along)
+        .add(new Vector3(0, lift, 0)),
+      rest === null ? 9 : -8,
+      7,
+      lies ? 0.09 : half,
+    ),
+    wide: lies ? half : 0.07,
+  };
+}
+
+/** A height over the engine's deck on the pump's axis; without one its middle. */
+function onDeck(def: SetDefinition, height = 0.05): Vector3 {
   const deck = dimsOf(def, 'deck');
-  return onSet([deck('side'), deck('height') + 0.05, deck('front')]).p;
+  return onSet([deck('side'), deck('height') + height, deck('front')]).p;
 }
 
 function benchMiddle(sim: Readonly<SimState>): Vector3 {
@@ -106,7 +146,10 @@ function windowMiddle(def: SetDefinition): Vector3 {
   );
 }
 
-/** Puts the eye so far away that the look's ball fits the picture; in a tall one the set stands in the middle. */
+/**
+ * Puts the eye so far away that the look fits the picture below the strip at its top; in a tall one the set stands in
+ * the middle.
+ */
 export function shotFrom(
   look: Look,
   camera: unknown,
@@ -115,11 +158,20 @@ export function shotFrom(
   eye: Vector3,
 ): void {
   if (!(camera instanceof PerspectiveCamera)) return;
-  const shape = size.width / size.height;
-  const vertical = (camera.fov * Math.PI) / 360;
-  const horizontal = Math.atan(Math.tan(vertical) * shape);
-  const distance = look.radius / Math.sin(Math.min(vertical, horizontal * 1.25));
+  const free = Math.max(0.5, 1 - STRIP / size.height);
+  const tall = Math.tan((camera.fov * Math.PI) / 360);
+  const vertical = Math.atan(tall * free);
+  const horizontal = Math.atan((tall * size.width) / size.height);
+  const distance =
+    look.wide === undefined
+      ? look.radius / Math.sin(Math.min(vertical, horizontal * 1.25))
+      : Math.max(look.radius / Math.sin(vertical), look.wide / Math.sin(horizontal));
   at.copy(look.at);
-  if (shape < 1.25 && look.tallAt !== undefined) at.copy(look.tallAt);
+  if (size.width / size.height < 1.25 && look.tallAt !== undefined) at.copy(look.tallAt);
+  // The middle of the free part lies below the middle of the picture.
+  up.set(0, 1, 0).addScaledVector(look.from, -look.from.y).normalize();
+  at.addScaledVector(up, (1 - free) * tall * distance);
   eye.copy(at).addScaledVector(look.from, distance);
 }
+
+const up = new Vector3();

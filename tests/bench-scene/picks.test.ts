@@ -25,7 +25,8 @@ describe('a ray from a viewpoint meets the part that a person would mean', () =>
       'tray',
       'airCover',
     ]) {
-      expect.soft(hitTowards(at, 'set', middle(piece)), piece).toBe(piece);
+      // The vice is two pieces of one name: which jaw is in front does not matter.
+      expect.soft(knownAs(hitTowards(at, 'set', middle(piece)) ?? ''), piece).toBe(knownAs(piece));
     }
   });
 

@@ -24,22 +24,27 @@ export type Frame = {
   readonly handled: boolean;
 };
 
-/** How far each part slides along the pump's axis when pulled apart, m, from the body. */
+/** How far each part slides along the pump's axis when pulled apart, m, from the body: in the order of assembly. */
 const SLIDES: Readonly<Record<string, number>> = {
-  holder: 0.115,
-  valveSpring: 0.098,
-  valve: 0.078,
+  holder: 0.102,
+  valveSpring: 0.079,
+  valve: 0.073,
   valveSeat: 0.056,
-  barrel: 0.038,
-  returnSpring: -0.052,
-  springPlate: -0.054,
-  plunger: -0.096,
-  pin: -0.096,
-  cup: -0.106,
-  retainer: -0.118,
+  barrel: 0.05,
+  returnSpring: -0.072,
+  springPlate: -0.079,
+  plunger: -0.108,
+  pin: -0.108,
+  cup: -0.124,
+  retainer: -0.128,
 };
 /** How far the body rises when the pump is pulled apart, so that nothing is driven into what it stands on, m. */
-const LIFT = 0.135;
+const LIFT = 0.156;
+/** Ends of the row along the axis, from the body's cam end, and how far the body rises, m. */
+export const pulledApart = { low: -0.128, high: 0.216, lift: LIFT };
+/** From this much on the row would run into the tank over it, which is then left out. */
+const UNDER_TANK = 0.55;
+const OVERHEAD = ['tank', 'cap', 'sight', 'level'];
 /** Half of the turn between stop and start: the pin stands before the window's middle there. */
 export function middleTurn(def: SetDefinition): number {
   return def.pump.startStroke / (def.pump.plungerDiameter * def.pump.helixTangent);
@@ -170,11 +175,13 @@ function showParts(rig: Rig, f: Frame, at: Pose): void {
   // The pipe would stand where the parts are drawn out to.
   const line = f.apart < 0.02 || parts.pipe !== 'fitted';
   for (const id of ['pipe', 'pipeAtPump']) rig.piece(id).group.visible = line;
+  const overhead = !(onEngine && f.apart > UNDER_TANK);
+  for (const id of OVERHEAD) rig.piece(id).group.visible = overhead;
   const axis = rig.piece('axis').group;
   axis.visible = f.apart > 1e-3 || f.section;
   axis.position.copy(at.p);
   axis.quaternion.copy(at.q);
-  axis.scale.set(1, 0.45 + 0.75 * f.apart, 1);
+  axis.scale.set(1, 0.45 + 0.5 * f.apart, 1);
 }
 
 function fixings(rig: Rig, f: Frame, put: (id: string, fitted: boolean, at: Pose) => void): boolean {
@@ -196,7 +203,11 @@ function fixings(rig: Rig, f: Frame, put: (id: string, fitted: boolean, at: Pose
     Math.SQRT1_2 * body('upperRadius'),
   );
   bleed.q.setFromAxisAngle(UP, -Math.PI / 4).multiply(TIPPED);
-  put('bleedScrew', joints.bleedScrew.at !== 'off', screwed(bleed, joints.bleedScrew, 0.001));
+  put(
+    'bleedScrew',
+    joints.bleedScrew.at !== 'off',
+    along(screwed(bleed, joints.bleedScrew, 0.001), f.apart * 0.022),
+  );
   let moving = false;
   const onEngine = parts.pump === 'fitted' && sim.pump.rest === null;
   for (const [id, side] of [

@@ -3,7 +3,7 @@ import { initialValues } from '../acts/act.ts';
 import { thingFor } from '../acts/catalogue.ts';
 import { PumpDrawing } from '../drawing/PumpDrawing.tsx';
 import { useFact, useJob, useView } from '../useJob.ts';
-import { BenchTools } from './BenchTools.tsx';
+import { ApartSlider, BenchTools } from './BenchTools.tsx';
 import { useBenchKeys } from './useBenchKeys.ts';
 import './bench.css';
 
@@ -42,6 +42,7 @@ export function BenchRegion({
         </div>
       )}
       <BenchTools hasPicture={drawing !== 'alone'} hasDrawing={drawing === 'beside'} onDrawing={onDrawing} />
+      {drawing === 'alone' ? null : <ApartSlider />}
       {drawing === 'alone' ? null : <MomentCaution />}
     </div>
   );

@@ -38,20 +38,28 @@ export function BenchTools({
 }
 
 /** A viewpoint, with the cut or the pulled-apart parts that it is there to show; others show the pump whole. */
-const lookFrom = (view: string) => ({ view, section: view === 'section', apart: view === 'apart' ? 1 : 0 });
+function lookFrom(view: string, isLoose: boolean) {
+  // On the engine the cam's end of the pump is seen in section or not at all.
+  const section = view === 'section' || (view === 'camEnd' && !isLoose);
+  return { view, section, apart: view === 'apart' ? 1 : 0 };
+}
 
 function PictureTools() {
   const { session } = useJob();
   const view = useView((state) => state.view);
   const section = useView((state) => state.section);
-  const apart = useView((state) => state.apart);
+  const names = useView((state) => state.names);
   const id = useId();
   return (
     <>
       <label htmlFor={id} className="unseen">
         View
       </label>
-      <select id={id} value={view} onChange={(event) => session.look(lookFrom(event.target.value))}>
+      <select
+        id={id}
+        value={view}
+        onChange={(event) => session.look(lookFrom(event.target.value, session.sim().pump.rest !== null))}
+      >
         {Object.entries(viewNames).map(([name, words]) => (
           <option key={name} value={name}>
             {words}
@@ -70,12 +78,36 @@ function PictureTools() {
       <button
         type="button"
         className="button"
-        aria-pressed={apart > 0}
-        aria-label="Pull apart"
-        onClick={() => session.look({ apart: apart > 0 ? 0 : 1 })}
+        aria-pressed={names}
+        aria-label="Names of the parts"
+        onClick={() => session.look({ names: !names })}
       >
-        Apart
+        Names
       </button>
     </>
+  );
+}
+
+/** How far the pump is drawn apart along its axis: up is out, as in the picture. */
+export function ApartSlider() {
+  const { session } = useJob();
+  const apart = useView((state) => state.apart);
+  const id = useId();
+  const percent = Math.round(apart * 100);
+  return (
+    <div className="apart">
+      <label htmlFor={id}>Apart</label>
+      <input
+        id={id}
+        type="range"
+        min={0}
+        max={100}
+        step={5}
+        value={percent}
+        aria-orientation="vertical"
+        aria-valuetext={percent === 0 ? 'together' : `${percent} % apart`}
+        onChange={(event) => session.look({ apart: Number(event.target.value) / 100 })}
+      />
+    </div>
   );
 }
