@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import setText from '../../models/bench-set/set.json?raw';
+import { SoundControl, SoundOf } from '../bench/sound/SoundControl.tsx';
 import { problemLine } from '../jobs/problems.ts';
 import { readSet } from '../jobs/readSet.ts';
 import { type Mode, scenarioFrom } from '../jobs/scenario.ts';
@@ -8,6 +9,7 @@ import { createSession } from '../session/session.ts';
 import { BenchPlace, loadBench } from './BenchPlace.tsx';
 import { core } from './core.ts';
 import { hasWebgl } from './hasWebgl.ts';
+import { soundDesk } from './soundDesk.ts';
 import { useClock } from './useClock.ts';
 
 /** Opens a job from its file; throws when the file is wrong, with everything that is wrong in it. */
@@ -35,6 +37,10 @@ export function JobPlace({ file, mode, onLeave }: { file: unknown; mode: Mode; o
       session={session}
       core={core}
       onLeave={onLeave}
+      sound={{
+        control: <SoundControl desk={soundDesk} />,
+        words: <SoundOf desk={soundDesk} session={session} />,
+      }}
       picture={
         picture === 'none' ? null : (
           <BenchPlace session={session} onUp={() => setPicture('there')} onFault={() => setPicture('none')} />

@@ -12,20 +12,33 @@ import { LeaveButton } from './help/LeaveButton.tsx';
 import { LogStrip } from './log/LogStrip.tsx';
 import { createLogBook } from './log/logBook.ts';
 import { MarkingPage } from './marks/MarkingPage.tsx';
+import { SlowPanel } from './slow/SlowPanel.tsx';
 import { ToolRoll } from './tools/ToolRoll.tsx';
 import { JobContext, useFact, useJob, useView } from './useJob.ts';
 import './job.css';
 
 const modeNames = { guided: 'Guided', practice: 'Practice', assessed: 'Assessed' } as const;
 
+/** What the app lays into the job screen: the switch for sound in the bar, and what sounds in words on the bench. */
+export interface SoundPieces {
+  control: ReactNode;
+  words: ReactNode;
+}
+
 /** The whole job on one screen. picture: the 3D bench, or null where it cannot be shown. */
-export function JobScreen(props: { session: Session; core: Core; picture: ReactNode; onLeave: () => void }) {
+export function JobScreen(props: {
+  session: Session;
+  core: Core;
+  picture: ReactNode;
+  sound?: SoundPieces;
+  onLeave: () => void;
+}) {
   const { session, core } = props;
   const parts = useMemo(() => ({ session, core, log: createLogBook(session, core) }), [session, core]);
   useEffect(() => parts.log.open(), [parts]);
   return (
     <JobContext.Provider value={parts}>
-      <Screen picture={props.picture} onLeave={props.onLeave} />
+      <Screen picture={props.picture} sound={props.sound} onLeave={props.onLeave} />
     </JobContext.Provider>
   );
 }
@@ -37,11 +50,20 @@ const tabs: readonly { id: Tab; name: string }[] = [
   { id: 'feel', name: 'Feel' },
 ];
 
-function Screen({ picture, onLeave }: { picture: ReactNode; onLeave: () => void }) {
+function Screen({
+  picture,
+  sound,
+  onLeave,
+}: {
+  picture: ReactNode;
+  sound: SoundPieces | undefined;
+  onLeave: () => void;
+}) {
   const { session } = useJob();
   const [tab, setTab] = useState<Tab>('card');
   const [isFolded, setFolded] = useState(false);
   const [hasDrawing, setDrawing] = useState(false);
+  const [isSlow, setSlow] = useState(false);
   const acts = useRef<HTMLDivElement>(null);
   const bar = useRef<HTMLElement>(null);
   const trace = useTrace();
@@ -53,6 +75,7 @@ function Screen({ picture, onLeave }: { picture: ReactNode; onLeave: () => void 
   const drawing = picture === null ? 'alone' : hasDrawing ? 'beside' : 'off';
   const showTab = (next: Tab) => {
     setTab(next);
+    setSlow(false);
     // The new sheet starts at its head, under the bench.
     const top = bar.current?.offsetHeight ?? 0;
     if (window.scrollY > top) window.scrollTo(0, top);
@@ -61,7 +84,7 @@ function Screen({ picture, onLeave }: { picture: ReactNode; onLeave: () => void 
   return (
     <div
       className="job"
-      data-tab={tab}
+      data-tab={isSlow ? 'slow' : tab}
       data-folded={isFolded}
       data-feel={hasFeel}
       data-live={isLive}
@@ -81,6 +104,7 @@ function Screen({ picture, onLeave }: { picture: ReactNode; onLeave: () => void 
           <span className="bar-job">{session.scenario.title}</span>
           <span className="bar-mode">{modeNames[session.mode]}</span>
         </h1>
+        {sound?.control}
         <KeyHelp />
         <LeaveButton onLeave={onLeave} />
       </header>
@@ -89,17 +113,20 @@ function Screen({ picture, onLeave }: { picture: ReactNode; onLeave: () => void 
         <JobCard />
         <ToolRoll />
       </div>
-      <main className="middle">
+      <main className="middle" data-slow={isSlow}>
         <BenchRegion
           picture={picture}
           drawing={drawing}
           onDrawing={() => setDrawing(!hasDrawing)}
           onLeave={() => firstButton(acts.current)?.focus()}
+          isSlow={isSlow}
+          onSlow={session.mode === 'assessed' ? null : () => setSlow(!isSlow)}
         />
+        <div className="heard">{sound?.words}</div>
         <LogStrip />
         <nav className="tabs" aria-label="Sheet">
           {tabs.map(({ id, name }) => (
-            <button key={id} type="button" aria-pressed={tab === id} onClick={() => showTab(id)}>
+            <button key={id} type="button" aria-pressed={tab === id && !isSlow} onClick={() => showTab(id)}>
               {name}
               {id === 'feel' && hasFeel ? <span className="tab-mark">in hand</span> : null}
             </button>
@@ -108,6 +135,7 @@ function Screen({ picture, onLeave }: { picture: ReactNode; onLeave: () => void 
         <div ref={acts} className="acts-place">
           <ActsPanel />
         </div>
+        {isSlow ? <SlowPanel onClose={() => setSlow(false)} /> : null}
       </main>
       <aside className="feel" aria-label="Feel">
         <HandGauge trace={trace} canHold={canHold} />

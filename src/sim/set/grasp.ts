@@ -2,7 +2,7 @@ import { workByHand } from '../laws/workByHand.ts';
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
 import { machineOf } from './machine.ts';
-import { looseBond, plungerOf, settleLoose, staticFriction } from './pair.ts';
+import { kineticFriction, looseBond, plungerOf, settleLoose, staticFriction } from './pair.ts';
 import { type SimState, STEP } from './state.ts';
 
 /** How fast a hand turns a plunger that has given way, rad/s, and how far beyond the part a steady push reaches, m. */
@@ -35,7 +35,7 @@ export function beginGrasp(
     peakTwist: 0,
     low: travel,
     high: travel,
-    drag: 0,
+    rubbed: 0,
     breaks: 0,
   };
 }
@@ -72,13 +72,15 @@ export function holdPlunger(def: SetDefinition, state: SimState, events: SimEven
     },
     dt: STEP,
   });
+  const from = pump.travel;
   pump.travel = result.travel;
   pump.speed = result.speed;
   pump.bond = result.bond.shear > 0 && result.bond.shear < 500 ? looseBond() : result.bond;
   pump.turn = Math.max(0, Math.min(1.2 * machineOf(def).startTurn, pump.turn + result.turned));
   grasp.turning = result.turning;
   grasp.force = result.force;
-  grasp.drag = result.drag;
+  const rim = (Math.abs(result.turned) * def.pump.plungerDiameter) / 2;
+  grasp.rubbed += result.drag * Math.abs(result.travel - from) + kineticFriction(def, state) * rim;
   grasp.breaks += result.breaks;
   grasp.low = Math.min(grasp.low, pump.travel);
   grasp.high = Math.max(grasp.high, pump.travel);

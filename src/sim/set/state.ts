@@ -125,7 +125,7 @@ export interface HandState {
   /**
    * Hand on the plunger: where the hand is (m), its twist (N.m), the force felt (N, positive towards the outlet),
    * a steady push (N) and the time left of it (s), turning (rad/s), travel and turn at the start (m, rad), greatest
-   * force and twist (N, N.m), least and greatest travel (m), friction while it slides (N), how often it let go.
+   * force and twist (N, N.m), least and greatest travel (m), work done against friction (J), how often it let go.
    */
   grasp: {
     travel: number;
@@ -140,7 +140,7 @@ export interface HandState {
     peakTwist: number;
     low: number;
     high: number;
-    drag: number;
+    rubbed: number;
     breaks: number;
   } | null;
 }
@@ -181,16 +181,33 @@ export interface ConditionState {
   pinBend: number;
   springFactor: number;
   seatLeak: number;
+  /** Leak past what lies under the delivery valve, m3/s/Pa; cleaning takes it away. */
+  seatDirt: number;
   guideLeak: number;
   openingPressure: number;
   nozzleBlocked: number;
+  /** Pressure that it takes to move a needle dragging in its guide, Pa. */
+  needleFriction: number;
+  /** Leak of a cracked pipe, m3/s/Pa. */
+  pipeLeak: number;
   ringOrifice: number;
   decompressorGap: number;
+  /** Leak past the engine's valves as holes, m2. */
+  inletValveLeak: number;
+  exhaustValveLeak: number;
   elementBlocked: number;
   exhaustBlocked: number;
   filterBlocked: number;
+  /** Share of air in what is drawn past a hose that does not seal. */
   hoseAirLeak: number;
   governorSeized: number;
+  /** What it takes to turn the control arm in its seat, beyond the plunger, N.m. */
+  armFriction: number;
+  /** Lift lost at cup and cam, m. */
+  camWear: number;
+  /** Share of petrol in the fuel, and the temperature below which wax comes out of it, K. */
+  petrol: number;
+  cloudPoint: number;
   ambient: number;
 }
 
