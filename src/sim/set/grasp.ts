@@ -46,6 +46,11 @@ function reaches(state: SimState): boolean {
   return parts.valve !== 'fitted' && parts.holder !== 'fitted';
 }
 
+/** What is left of a twist once the control arm turns in its seat, N.m; nothing while it does not. */
+function pastArm(twist: number, friction: number): number {
+  return Math.sign(twist) * Math.max(0, Math.abs(twist) - friction);
+}
+
 /** One model step of the hand on the plunger: a spring between hand and part, limited by what an arm can do. */
 export function holdPlunger(def: SetDefinition, state: SimState, events: SimEvent[]): void {
   const { hand, pump } = state;
@@ -67,7 +72,7 @@ export function holdPlunger(def: SetDefinition, state: SimState, events: SimEven
       target,
       coupling: def.hand.coupling,
       strength: steady ? Math.abs(grasp.push) : def.hand.push,
-      twist: grasp.twist,
+      twist: pastArm(grasp.twist, state.condition.armFriction),
       turnSpeed: TURN_SPEED,
     },
     dt: STEP,
