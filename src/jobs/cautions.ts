@@ -84,6 +84,7 @@ export function cautionsFor(command: Command): CautionId[] {
     case 'loosen':
       return cautionsForJoint(command.joint);
     case 'check':
+      if (command.what === 'nozzleSpray') return ['highPressureJet', 'fireAndSolvent', 'flyingChips'];
       return command.what === 'leaks' ? ['highPressureJet'] : [];
     case 'strike':
       return ['flyingChips', 'flyingCup'];
@@ -91,6 +92,7 @@ export function cautionsFor(command: Command): CautionId[] {
     case 'clean':
     case 'fillTank':
     case 'drainBowl':
+    case 'mend':
       return ['fireAndSolvent', 'flyingChips'];
     case 'remove':
       return command.part === 'retainer' || command.part === 'cup' ? ['flyingCup'] : ['hotSurfaces'];

@@ -186,6 +186,8 @@ export const evidence: Partial<Record<FindingCode, Evidence>> = {
     against: ['plungerStuckInRotation', 'plungerSticky', 'returnSpringBroken'],
   },
   plungerMoves: { pointsAt: [], against: ['plungerStuckUp', 'plungerStuckDown'] },
+  dragsUnderPush: { pointsAt: ['plungerSticky'], against: ['plungerStuckUp'] },
+  fastUnderPush: { pointsAt: ['plungerStuckUp', 'plungerStuckDown'], against: ['plungerSticky'] },
   springGone: { pointsAt: ['returnSpringBroken'], against: held },
   holderOverTight: { pointsAt: ['pairBinding'], against: [] },
   holderAtTorque: { pointsAt: [], against: ['pairBinding'] },

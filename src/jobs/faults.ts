@@ -1,7 +1,8 @@
 import * as v from 'valibot';
 import benchFaults from '../../models/bench-set/faults.json';
 import { exp, ln } from '../sim/laws/maths.ts';
-import { type Change, changeTable } from '../sim/set/changes.ts';
+import type { Change } from '../sim/set/changeKinds.ts';
+import { changeTable } from '../sim/set/changes.ts';
 import { causeIds } from './causes.ts';
 import { type Outcome, parseJson, problemsOf } from './problems.ts';
 

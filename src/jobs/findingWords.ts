@@ -118,6 +118,9 @@ const sayings: Record<FindingCode, Say> = {
     `Delivery-valve holder came loose only at ${quantity(read('torque'), 'N·m', 0)}.`,
   holderAtTorque: (read) =>
     `Delivery-valve holder came loose at ${quantity(read('torque'), 'N·m', 0)}, as it should.`,
+  dragsUnderPush: (read) =>
+    `Leant on by hand the plunger drags along, ${millimetres(Math.abs(read('moved')))} at ${newtons(read('force'))}.`,
+  fastUnderPush: (read) => `Leant on by hand with ${newtons(read('force'))} the plunger stays fast.`,
   camLiftFull: (read) => `Lift measured over the cam: ${millimetres(read('lift'), 2)}, all of it.`,
   camLiftShort: (read) => `Lift measured over the cam: ${millimetres(read('lift'), 2)}, short.`,
   linkageFree: () => 'Governor linkage unhooked and worked: free.',

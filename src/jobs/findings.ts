@@ -2,6 +2,7 @@ import type { SetDefinition } from '../sim/set/definition.ts';
 import type { SimEvent } from '../sim/set/events.ts';
 import type { SimState } from '../sim/set/state.ts';
 import type { Finding, FindingSource, FindingValue } from './card.ts';
+import { codesOf, SEEN, SOLID } from './checkCodes.ts';
 
 /** Everything that can stand on a card as found. */
 export const findingCodes = [
@@ -83,6 +84,8 @@ export const findingCodes = [
   'pinBentSeen',
   'holderOverTight',
   'holderAtTorque',
+  'dragsUnderPush',
+  'fastUnderPush',
   'camLiftFull',
   'camLiftShort',
   'linkageFree',
@@ -99,15 +102,14 @@ export type FindingDraft = Omit<Finding, 'id' | 'at'>;
 /** The act that events come of; any object with a name will do for those that are not the flywheel. */
 type Act = { readonly do: string; readonly to?: unknown } | null;
 type Values = Readonly<Record<string, FindingValue>>;
-type Observed = Extract<SimEvent, { kind: 'observed' }>;
 type Pull = Extract<SimEvent, { kind: 'pullEnded' }>;
 
+/** Torque on the holder from which it pinches the pair, against what it should have. */
+const OVER_TIGHT = 1.3;
+/** Friction below which a plunger runs easily, N. */
+const DRAGS = 20;
 /** Turns of the crank after which a pump that works has delivered at least once. */
 const ENOUGH_TURNS = 2;
-/** Fuel at a slack union that an eye takes for a delivery, m3. */
-const SEEN = 2e-9;
-/** Share of air below which what comes out looks solid. */
-const SOLID = 0.02;
 
 /** What a pull shows besides fuel: compression, and whether the engine spins. */
 function fromTurning(pull: Pull): FindingDraft[] {
@@ -132,6 +134,11 @@ function fromFuel(pull: Pull, sim: Readonly<SimState>): FindingDraft[] {
   if (joints.pipeAtInjector.at === 'tight') {
     return [{ code: creaks > 0 ? 'creakHeard' : 'noCreak', check: 'pull', values: { creaks, strokes } }];
   }
+  // with the lever over it is another question: whether it stops at all
+  if (sim.control.stopLever === 'stop') {
+    const code = fuel > SEEN ? 'fuelAtStop' : 'dryAtStop';
+    return [{ code, check: 'pull', values: { fuel, air, lastAirShare } }];
+  }
   const code =
     fuel < SEEN && air < SEEN ? 'noFuelAtUnion' : lastAirShare > SOLID ? 'bubblesAtUnion' : 'fuelAtUnion';
   return [{ code, check: 'pull', values: { fuel, air, lastAirShare } }];
@@ -141,88 +148,6 @@ function fromPull(pull: Pull, sim: Readonly<SimState>): FindingDraft[] {
   const found = [...fromTurning(pull), ...fromFuel(pull, sim)];
   if (pull.fired) found.push({ code: 'engineFired', check: 'pull', values: { injected: pull.injected } });
   return found;
-}
-
-const numberIn = (values: Values, key: string): number => {
-  const value = values[key];
-  return typeof value === 'number' ? value : 0;
-};
-
-function unionCode(values: Values): FindingCode[] {
-  if (numberIn(values, 'fuel') + numberIn(values, 'air') < SEEN) return [];
-  return [numberIn(values, 'airShare') > SOLID ? 'bubblesAtUnion' : 'fuelAtUnion'];
-}
-
-function runningCode(values: Values, def: SetDefinition): FindingCode {
-  if (values.running !== true) return 'notRunning';
-  const { idleSpeed, ratedSpeed } = def.governor;
-  const wanted = idleSpeed + (ratedSpeed - idleSpeed) * numberIn(values, 'throttle');
-  return Math.abs(numberIn(values, 'speed') - wanted) < 0.2 * wanted ? 'runsWell' : 'runsRough';
-}
-
-function pinCodes(values: Values, sim: Readonly<SimState>): FindingCode[] {
-  const lever: FindingCode = sim.control.stopLever === 'stop' ? 'stopLeverAtStop' : 'stopLeverAtRun';
-  if (values.inSlot === false) return ['pinOutOfSlot', lever];
-  return [values.follows === true ? 'pinFollows' : 'pinStays', lever];
-}
-
-const slideCodes: Record<string, FindingCode> = {
-  slides: 'slidesFreely',
-  hesitates: 'slideHesitates',
-  stays: 'slideStays',
-};
-
-const spoiltFace = ({ scored, chipped, bruised, worn }: Values): boolean =>
-  scored === true || chipped === true || bruised === true || worn === true;
-
-function hoseCode(values: Values, def: SetDefinition): FindingCode {
-  if (values.runs !== true) return 'hoseDry';
-  return numberIn(values, 'flow') > def.supply.gravityFlow ? 'hoseFlows' : 'hoseFlowsPoorly';
-}
-
-function bowlCode(values: Values): FindingCode {
-  if (numberIn(values, 'water') > 0) return 'bowlWater';
-  return numberIn(values, 'blocked') > 0.5 ? 'bowlDirty' : 'bowlClean';
-}
-
-/** The codes of one check on the set; a few checks say two things at once. */
-function codesOf({ check, values }: Observed, sim: Readonly<SimState>, def: SetDefinition): FindingCode[] {
-  switch (check) {
-    case 'airElement':
-      return [numberIn(values, 'blocked') > 0.5 ? 'airBlocked' : 'airClear'];
-    case 'tank':
-      return [numberIn(values, 'share') > 0.02 ? 'tankHasFuel' : 'tankEmpty'];
-    case 'capVent':
-      return [values.open === true ? 'ventOpen' : 'ventBlocked'];
-    case 'bowl':
-      return [bowlCode(values)];
-    case 'hoseFlow':
-      return [hoseCode(values, def)];
-    case 'unionFuel':
-      return unionCode(values);
-    case 'pinFollows':
-      return pinCodes(values, sim);
-    case 'stopLeverProof':
-      return [values.toZero === true ? 'stopProved' : 'stopNotProved'];
-    case 'cupEnd':
-      return [values.recessed === true ? 'cupRecessed' : 'cupProud'];
-    case 'pinTurn':
-      return [values.turns === true ? 'pinTurns' : 'pinHeld'];
-    case 'plungerTravel':
-      return [values.moves === true ? 'plungerMoves' : 'plungerStuck'];
-    case 'freeSlide':
-      return [slideCodes[String(values.how)] ?? 'slideStays'];
-    case 'plungerFace':
-      return [spoiltFace(values) ? 'faceScored' : 'faceBright'];
-    case 'valveSeat':
-      return [values.holds === true ? 'seatTight' : 'seatLeaks'];
-    case 'shimCount':
-      return ['shimsMeasured'];
-    case 'leaks':
-      return [values.where === 'none' && values.weeps !== true ? 'jointsDry' : 'jointWeeps'];
-    case 'running':
-      return [runningCode(values, def)];
-  }
 }
 
 const one = (code: FindingCode, check: FindingSource, values: Values = {}): FindingDraft[] => [
@@ -241,6 +166,26 @@ function fromFlywheel(
   return sought ? one('compressionWeak', 'flywheel', { byHand: true }) : [];
 }
 
+/** A holder that has to be broken loose tells how tight it was. */
+function fromHolder(
+  { joint, torque = 0 }: Extract<SimEvent, { kind: 'jointLoosened' }>,
+  def: SetDefinition,
+): FindingDraft[] {
+  const { torque: wanted, weep } = def.joints.holder;
+  if (joint !== 'holder' || torque < weep) return [];
+  return one(torque > OVER_TIGHT * wanted ? 'holderOverTight' : 'holderAtTorque', 'byHand', { torque });
+}
+
+/** Leaning on a plunger that a thumb does not move: sticky ones go, seized ones do not. */
+function fromPush(
+  { moved, force, hold }: Extract<SimEvent, { kind: 'plungerPushed' }>,
+  sim: Readonly<SimState>,
+): FindingDraft[] {
+  if (hold < DRAGS || sim.pump.bond.slipped) return [];
+  const values = { moved, force: Math.abs(force) };
+  return one(Math.abs(moved) > 0.001 ? 'dragsUnderPush' : 'fastUnderPush', 'byHand', values);
+}
+
 /** What one event shows to whoever stands there: codes and numbers, in SI. act: the last thing done before it. */
 export function findingsFrom(
   event: SimEvent,
@@ -255,6 +200,10 @@ export function findingsFrom(
       return fromFlywheel(event, act, sim);
     case 'observed':
       return codesOf(event, sim, def).map((code) => ({ code, check: event.check, values: event.values }));
+    case 'jointLoosened':
+      return fromHolder(event, def);
+    case 'plungerPushed':
+      return fromPush(event, sim);
     case 'struck':
       return event.freed ? one('plungerFreed', 'strike', { travel: event.travel, slip: event.slip }) : [];
     case 'bled':

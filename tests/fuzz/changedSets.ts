@@ -1,5 +1,6 @@
 import fc from 'fast-check';
-import { type Change, changeTable } from '../../src/sim/set/changes.ts';
+import type { Change } from '../../src/sim/set/changeKinds.ts';
+import { changeTable } from '../../src/sim/set/changes.ts';
 
 /** A dozen sets, each wrong in its own way: what a fault is, and several at once. */
 export const changedSets: Record<string, readonly Change[]> = {

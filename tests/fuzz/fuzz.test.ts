@@ -6,7 +6,7 @@ import { causeIds } from '../../src/jobs/causes.ts';
 import { advance, type Command, doCommand, type Job, openJob } from '../../src/jobs/job.ts';
 import { readScenario, type Scenario } from '../../src/jobs/scenario.ts';
 import { mark } from '../../src/marking/mark.ts';
-import type { Change } from '../../src/sim/set/changes.ts';
+import type { Change } from '../../src/sim/set/changeKinds.ts';
 import { changeTable } from '../../src/sim/set/changes.ts';
 import { hashState } from '../../src/sim/set/snapshot.ts';
 import { def } from '../sim/set/bench.ts';

@@ -1,6 +1,6 @@
 import { figure } from '../format.ts';
 import { type Act, amount, amountOf, type Group, oneOf, pick, type Thing, wordFor } from './act.ts';
-import { checkAct, fitAct, partState, removeAct } from './simpleActs.ts';
+import { checkAct, fitAct, mendAct, partState, removeAct } from './simpleActs.ts';
 
 const leverWords = { run: 'run', stop: 'stop' };
 
@@ -90,6 +90,22 @@ const controls: Thing = {
     stopLever,
     decompressor,
     checkAct(
+      'decompressorPlay',
+      'Feel the play of the decompressor lever',
+      'Rocks the lever and feels whether it is clear of the valve.',
+    ),
+    mendAct('decompressor', 'Set the decompressor', 'Sets the lever to the maker’s free play.'),
+    checkAct(
+      'linkage',
+      'Work the governor linkage',
+      'Unhooks the throttle’s spring and rocks the linkage at its pivot.',
+    ),
+    mendAct(
+      'governorLinkage',
+      'Free the governor linkage',
+      'Takes it off its pivot, cleans, oils, and puts it back.',
+    ),
+    checkAct(
       'stopLeverProof',
       'Prove the stop lever',
       'Moves the lever to stop and looks whether the pin goes to no fuel.',
@@ -117,6 +133,31 @@ const wheel: Thing = {
       'Listen to it run',
       'Listens to the engine, looks at the exhaust, tries the throttle.',
     ),
+    checkAct(
+      'blowBy',
+      'Bear up against compression and listen',
+      'Holds the piston up against its compression and listens at air box, silencer and breather.',
+    ),
+    checkAct(
+      'oil',
+      'Look at the oil on the dipstick',
+      'Draws the dipstick, lets it drip, reads the thermometer.',
+    ),
+    mendAct(
+      'warmUp',
+      'Leave it in a warm room overnight',
+      'Lets the whole set come to the warmth of a heated room.',
+    ),
+    mendAct(
+      'valves',
+      'Have the engine’s valves ground in',
+      'Head off, both valves ground in and set: half a day.',
+    ),
+    mendAct(
+      'engineOverhaul',
+      'Send the engine out for overhaul',
+      'Rings, valves and bore by those equipped for it: ten days.',
+    ),
   ],
 };
 const airBox: Thing = {
@@ -129,8 +170,24 @@ const airBox: Thing = {
     removeAct('airCover'),
     fitAct('airCover'),
     checkAct('airElement', 'Look at the air element', 'Holds the element up to the light.'),
+    mendAct('airElement', 'Fit a new air element', 'Puts a new element in the open box.'),
     board,
   ],
 };
+const silencer: Thing = {
+  id: 'silencer',
+  name: 'Silencer',
+  view: 'set',
+  aliases: ['silencer', 'exhaust'],
+  state: () => 'fitted',
+  acts: [
+    checkAct('exhaust', 'Look through the silencer', 'Takes the end off the silencer and looks for light.'),
+    mendAct('exhaust', 'Clear the silencer', 'Rakes and knocks out what is in it.'),
+  ],
+};
 
-export const engineGroup: Group = { id: 'engine', name: 'The set', things: [controls, cord, wheel, airBox] };
+export const engineGroup: Group = {
+  id: 'engine',
+  name: 'The set',
+  things: [controls, cord, wheel, airBox, silencer],
+};

@@ -1,6 +1,6 @@
 import type { Act, Group, Thing } from './act.ts';
 import { jointActs, jointThing } from './joints.ts';
-import { checkAct, coverAct, fitAct, partState, removeAct } from './simpleActs.ts';
+import { checkAct, coverAct, fitAct, mendAct, partState, removeAct } from './simpleActs.ts';
 
 const tap: Act = {
   id: 'tap',
@@ -44,6 +44,11 @@ const tank: Thing = {
     checkAct('capVent', 'Try the vent in the cap', 'Blows through the vent hole of the cap.'),
     cap,
     fill,
+    mendAct(
+      'freshFuel',
+      'Drain, flush and fill with fresh diesel',
+      'Empties tank, bowl and hose and fills with fresh fuel for the season.',
+    ),
   ],
 };
 const tapThing: Thing = {
@@ -52,7 +57,10 @@ const tapThing: Thing = {
   view: 'fuel',
   aliases: ['tap'],
   state: ({ supply }) => (supply.tapOpen ? 'open' : 'closed'),
-  acts: [tap],
+  acts: [
+    checkAct('tapStands', 'Look how the tap stands', 'Looks along the handle without touching it.'),
+    tap,
+  ],
 };
 const bowl: Thing = {
   id: 'bowl',
@@ -60,7 +68,20 @@ const bowl: Thing = {
   view: 'fuel',
   aliases: ['bowl', 'filter'],
   state: () => 'fitted',
-  acts: [checkAct('bowl', 'Look into the bowl', 'Looks through the glass for water and dirt.'), drain],
+  acts: [
+    checkAct('bowl', 'Look into the bowl', 'Looks through the glass for water and dirt.'),
+    drain,
+    checkAct(
+      'fuelSample',
+      'Draw a jar of fuel',
+      'Draws a jar off the bowl: looks, smells, floats a hydrometer in it.',
+    ),
+    mendAct(
+      'filter',
+      'Fit a new filter element',
+      'Unscrews the bowl, changes the element, wipes the bowl out.',
+    ),
+  ],
 };
 const hose: Thing = {
   id: 'hose',
@@ -78,6 +99,12 @@ const hose: Thing = {
       'Holds the end of the hose low over the tray, the tap as it stands.',
     ),
     coverAct('hoseEnd'),
+    checkAct(
+      'hoseLook',
+      'Bend and squeeze the hose',
+      'Looks for cracks and sweat along the hose and at its ends.',
+    ),
+    mendAct('hose', 'Get a new hose', 'Cuts a new hose to length, to go on in place of the old.'),
   ],
 };
 

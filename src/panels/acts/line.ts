@@ -1,6 +1,6 @@
 import type { Act, Group, Thing } from './act.ts';
 import { jointThing } from './joints.ts';
-import { checkAct, coverAct, fitAct, partState, removeAct } from './simpleActs.ts';
+import { checkAct, coverAct, fitAct, mendAct, partState, removeAct } from './simpleActs.ts';
 
 const lookedWith = ['card', 'finger'] as const;
 
@@ -19,7 +19,31 @@ const pipe: Thing = {
   view: 'injector',
   aliases: ['pipe'],
   state: partState('pipe'),
-  acts: [removeAct('pipe'), fitAct('pipe'), coverAct('pipeEnds')],
+  acts: [
+    removeAct('pipe'),
+    fitAct('pipe'),
+    coverAct('pipeEnds'),
+    mendAct('pipe', 'Get a new pipe', 'Bends up a new pipe, to go on in place of the old.'),
+  ],
+};
+const injector: Thing = {
+  id: 'injector',
+  name: 'Injector',
+  view: 'injector',
+  aliases: ['injector', 'nozzle'],
+  state: () => 'fitted',
+  acts: [
+    checkAct(
+      'nozzleSpray',
+      'Turn the nozzle outside and watch it spray',
+      'Takes the injector out, turns it away from everybody on its own pipe, and has the cord pulled once.',
+    ),
+    mendAct(
+      'injector',
+      'Fit a serviced injector',
+      'Changes the injector for one that was serviced and tested.',
+    ),
+  ],
 };
 const leaks: Thing = {
   id: 'leaks',
@@ -43,6 +67,7 @@ export const lineGroup: Group = {
       ),
     ]),
     pipe,
+    injector,
     leaks,
   ],
 };

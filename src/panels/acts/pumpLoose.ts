@@ -3,7 +3,7 @@ import { hammerNames, restNames, solventNames, targetNames } from '../words/name
 import { type Act, amount, amountOf, type Group, oneOf, pick, type Thing, wordFor, yes } from './act.ts';
 import { jointActs } from './joints.ts';
 import { pushPin } from './pumpOn.ts';
-import { checkAct, cleanAct, fitAct, partState, removeAct } from './simpleActs.ts';
+import { checkAct, cleanAct, fitAct, mendAct, partState, removeAct } from './simpleActs.ts';
 
 const endWords = { camUp: 'cam end up', outletUp: 'outlet end up' };
 
@@ -180,6 +180,16 @@ const cupThing: Thing = {
     removeRetainer,
     removeAct('cup'),
     removeAct('returnSpring'),
+    mendAct(
+      'returnSpring',
+      'Get a new return spring',
+      'Lays a new spring out, to go in in place of the old.',
+    ),
+    mendAct(
+      'camAndCup',
+      'Have cup and cam changed',
+      'A new cup, and the camshaft out and changed: two days.',
+    ),
     fitAct('returnSpring'),
     fitAct('cup'),
     fitRetainer,
@@ -198,6 +208,11 @@ const valveThing: Thing = {
     removeAct('valve'),
     checkAct('valveSeat', 'Look at the valve and its seat', 'Turns the valve in the light, with a glass.'),
     cleanAct('valve', 'Rinses and wipes the valve.'),
+    mendAct(
+      'deliveryValve',
+      'Get a new delivery valve',
+      'Lays out a new valve with its seat, to go in in place of the old.',
+    ),
     fitValve,
     fitAct('valveSpring'),
     fitAct('holder'),

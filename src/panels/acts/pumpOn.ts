@@ -1,7 +1,7 @@
 import { inMm, inNewton } from '../format.ts';
 import { type Act, amount, amountOf, type Group, oneOf, pick, type Thing, wordFor, yes } from './act.ts';
 import { jointThing } from './joints.ts';
-import { checkAct, cleanAct, coverAct, fitAct, partState, removeAct } from './simpleActs.ts';
+import { checkAct, cleanAct, coverAct, fitAct, mendAct, partState, removeAct } from './simpleActs.ts';
 
 const senseWords = { stop: 'towards no fuel', full: 'towards full fuel' };
 const pinToolWords = { finger: 'a finger', lever: 'the small lever', pliers: 'the pliers' };
@@ -62,6 +62,16 @@ const pumpWhole: Thing = {
     removePump,
     fitPump,
     coverAct('engineHole'),
+    checkAct(
+      'camLift',
+      'Measure the lift of the cam',
+      'Turns the engine and measures through the hole from the cam’s low side to its high.',
+    ),
+    mendAct(
+      'pumpOverhaul',
+      'Send the pump out for overhaul',
+      'Packs the pump off to those with the bench for it: five days.',
+    ),
     coverAct('holderEnd'),
   ],
 };

@@ -1,4 +1,4 @@
-import type { CheckId, CleanId, OpeningId, PartId, PlaceId } from '../../sim/set/commands.ts';
+import type { CheckId, CleanId, MendId, OpeningId, PartId, PlaceId } from '../../sim/set/commands.ts';
 import type { SimState } from '../../sim/set/state.ts';
 import { cleanNames, openingNames, partNames, placeNames } from '../words/names.ts';
 import { type Act, oneOf, pick, wordFor } from './act.ts';
@@ -9,6 +9,15 @@ export const checkAct = (what: CheckId, label: string, says: string): Act => ({
   label,
   choices: [],
   command: () => ({ do: 'check', what }),
+  say: () => says,
+});
+
+/** A repair with a spare or a setting. */
+export const mendAct = (what: MendId, label: string, says: string): Act => ({
+  id: `mend-${what}`,
+  label,
+  choices: [],
+  command: () => ({ do: 'mend', what }),
   say: () => says,
 });
 

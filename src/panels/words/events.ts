@@ -17,6 +17,7 @@ import {
 import {
   cleanNames,
   jointNames,
+  mendNames,
   nameOf,
   partNames,
   placeNames,
@@ -78,6 +79,7 @@ const sayings: Sayings = {
   partRemoved: ({ part }) => `${sentence(partNames[part])} off.`,
   partFitted: ({ part }) => `${sentence(partNames[part])} fitted.`,
   covered: ({ opening, on }) => `${sentence(nameOf(opening))} ${on ? 'capped' : 'open'}.`,
+  mended: ({ what }) => `${sentence(lookUp(mendNames, what))}.`,
   cleaned: ({ what, with: tool }) => `${sentence(lookUp(cleanNames, what))} cleaned with the ${tool}.`,
   pumpPlaced: ({ on, camUp }) => `Pump ${lookUp(restNames, on)}, ${camUp ? 'cam' : 'outlet'} end up.`,
   struck: (event) => strikeText(event, lookUp(targetNames, event.target)),

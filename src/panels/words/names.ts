@@ -2,6 +2,7 @@ import type {
   CleanId,
   HammerId,
   JointId,
+  MendId,
   OpeningId,
   PartId,
   PlaceId,
@@ -9,6 +10,26 @@ import type {
   SolventId,
   StrikeTarget,
 } from '../../sim/set/commands.ts';
+
+/** What each repair leaves behind, for the log. */
+export const mendNames: Record<MendId, string> = {
+  airElement: 'new air element',
+  exhaust: 'silencer cleared',
+  filter: 'new filter element, bowl clean',
+  hose: 'new fuel hose',
+  freshFuel: 'tank, bowl and hose flushed, fresh diesel in',
+  decompressor: 'decompressor set, with its play',
+  valves: 'inlet and exhaust valves ground in',
+  governorLinkage: 'governor linkage freed and oiled',
+  injector: 'serviced injector fitted',
+  deliveryValve: 'new delivery valve to hand',
+  returnSpring: 'new return spring to hand',
+  pipe: 'new injector pipe to hand',
+  camAndCup: 'new cup and cam in',
+  warmUp: 'set warmed through',
+  pumpOverhaul: 'pump back from the injection shop, overhauled',
+  engineOverhaul: 'engine back, overhauled',
+};
 
 /** What the trade calls each part; used in lists, in results and in refusals. */
 export const partNames: Record<PartId, string> = {

@@ -13,6 +13,15 @@ export function wolferDelay(p: number, t: number): number {
   return 0.44e-3 * pow(p / ATMOSPHERE, -1.19) * exp(4650 / t);
 }
 
+/**
+ * How many times longer the delay by Wolfer is with a fuel of another cetane number than the one that it was found
+ * with: the activation temperature goes as 1/(cetane + 25), the form of Hardenberg and Hase (SAE 790493, from
+ * memory). t K; 1 when both are the same.
+ */
+export function cetaneStretch(t: number, cetane: number, reference: number): number {
+  return exp((4650 / t) * ((reference + 25) / (cetane + 25) - 1));
+}
+
 /** Ignition delay by Watson (1980, from memory), s; p Pa, t K. Infinity at p <= 0. */
 export function watsonDelay(p: number, t: number): number {
   if (p <= 0 || t <= 0) return Number.POSITIVE_INFINITY;

@@ -8,6 +8,7 @@ import type { SimCommand } from './commands.ts';
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
 import { labourOf } from './labour.ts';
+import { applyMend } from './mend.ts';
 import type { SimState } from './state.ts';
 import { passTime } from './time.ts';
 
@@ -44,6 +45,9 @@ export function apply(def: SetDefinition, state: SimState, command: SimCommand, 
     case 'soak':
     case 'wait':
       applyHand(def, state, command, events);
+      return;
+    case 'mend':
+      applyMend(def, state, command.what, events);
       return;
     case 'check':
       applyCheck(def, state, command, events);

@@ -30,10 +30,11 @@ export function applyJoint(def: SetDefinition, state: SimState, command: Joint, 
   if (joint === 'holder' && isLoose(state) && state.pump.rest === 'viceBody')
     squeezeInVice(def, state, events);
   if (command.do === 'loosen') {
+    const held = now.torque;
     now.torque = 0;
     now.clamp = 0;
     now.at = command.to;
-    events.push({ kind: 'jointLoosened', joint, to: command.to, backup });
+    events.push({ kind: 'jointLoosened', joint, to: command.to, backup, torque: held });
     relieve(def, state, joint, command.to, events);
     return;
   }

@@ -8,7 +8,7 @@ import { chamberVolume } from './injection.ts';
 import { camLift, springForce } from './kinematics.ts';
 import { spill } from './lineState.ts';
 import { AMBIENT, machineOf } from './machine.ts';
-import { looseBond, settleLoose, squeezeInVice, staticFriction } from './pair.ts';
+import { looseBond, settleLoose, soundPair, squeezeInVice, staticFriction } from './pair.ts';
 import { scatter } from './random.ts';
 import type { SimState } from './state.ts';
 
@@ -127,7 +127,8 @@ function releaseRetainer(def: SetDefinition, state: SimState, heldBack: boolean,
 function liftPump(def: SetDefinition, state: SimState, guidePin: boolean, events: SimEvent[]): void {
   const { pump, assembly, condition } = state;
   const lift = camLift(def, state.engine.theta);
-  const pressing = lift - (assembly.shimThickness - def.pump.nominalShim) - pump.travel > -1e-4;
+  const pressing =
+    lift - (assembly.shimThickness - def.pump.nominalShim) - condition.camWear - pump.travel > -1e-4;
   if (lift > LOW_SIDE && pressing) {
     const force = springForce(def, state, pump.travel) + Math.min(200, staticFriction(def, state));
     events.push({ kind: 'pumpCocked', force });
@@ -169,7 +170,7 @@ function fitPart(
     const volume = chamberVolume(def, machineOf(def), pump.travel);
     pump.air = command.wet ? 4e-8 : volume;
     pump.liquid = volume - pump.air;
-    if (!assembly.valveClean) state.condition.seatLeak = Math.max(state.condition.seatLeak, 6e-14);
+    if (!assembly.valveClean) state.condition.seatDirt = Math.max(state.condition.seatDirt, 6e-14);
   }
   if (part === 'pipe' && !assembly.covered.pipeEnds && !assembly.areaClean) dirt(state, 'pipe', 6, events);
   assembly.parts[part] = 'fitted';
@@ -185,17 +186,8 @@ function fitPart(
 
 /** A new matched pair goes in as a pair: new bore, new plunger, straight pin, nothing left of the old harm. */
 function newPair(def: SetDefinition, state: SimState): void {
-  const { condition, assembly } = state;
-  Object.assign(condition, {
-    radialClearance: def.pump.radialClearance,
-    grit: 0,
-    squeeze: 0,
-    bruise: 0,
-    helixChipped: 0,
-    pinBend: 0,
-  });
-  assembly.barrelClean = true;
-  assembly.plungerClean = true;
+  const { assembly } = state;
+  soundPair(def, state);
   assembly.pairNew = true;
   assembly.pairOrdered = false;
 }
@@ -234,7 +226,11 @@ function clean(state: SimState, what: string, tool: string, events: SimEvent[]):
   if (what === 'spill') state.supply.spilledOutside = 0;
   if (fits && what === 'barrel') assembly.barrelClean = true;
   if (fits && what === 'plunger') assembly.plungerClean = true;
-  if (fits && what === 'valve') assembly.valveClean = true;
+  if (fits && what === 'valve') {
+    assembly.valveClean = true;
+    condition.seatDirt = 0;
+  }
+  if (fits && what === 'plunger') condition.armFriction = 0;
   if (assembly.barrelClean && assembly.plungerClean && (what === 'barrel' || what === 'plunger'))
     condition.grit = 0;
   // lint and bristles left on lapped faces do harm later

@@ -2,6 +2,7 @@ import { inTheWay } from './checkNeeds.ts';
 import type { JointId, PartId, SimCommand } from './commands.ts';
 import type { SetDefinition } from './definition.ts';
 import type { BlockCode } from './events.ts';
+import { mendNeeds } from './mend.ts';
 import { staticFriction } from './pair.ts';
 import type { SimState } from './state.ts';
 import { badValue } from './values.ts';
@@ -102,6 +103,7 @@ const restOnly: readonly SimCommand['do'][] = [
   'turnFlywheel',
   'pullCord',
   'clean',
+  'mend',
 ];
 
 /** What stands in the way of a command as the set is now, or null. */
@@ -146,6 +148,8 @@ export function blockOf(def: SetDefinition, state: SimState, command: SimCommand
       return state.hand.grasp ? null : block('notFitted', 'hand');
     case 'clean':
       return blockClean(state, command.what);
+    case 'mend':
+      return mendNeeds(state, command.what);
     case 'check': {
       const by = inTheWay(state, command.what);
       return by === null ? null : block('cannotReach', by);

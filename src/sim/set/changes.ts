@@ -1,4 +1,4 @@
-import { clampForTorque } from '../laws/boltTorque.ts';
+import { type Change, type Changeable, condition, joint } from './changeKinds.ts';
 import { moveFork } from './control.ts';
 import { fillCylinder, volumeAt } from './cylinder.ts';
 import type { SetDefinition } from './definition.ts';
@@ -6,37 +6,6 @@ import { chamberVolume } from './injection.ts';
 import { AMBIENT, machineOf } from './machine.ts';
 import { freshBond } from './pair.ts';
 import type { SimState } from './state.ts';
-
-/** One hidden change of a set's parameters: what a fault is, and all that it is. */
-export interface Change {
-  path: string;
-  to: number;
-}
-
-/** A parameter that a scenario may change: its unit, its range and how it is put into a state. */
-export interface Changeable {
-  unit: string;
-  min: number;
-  max: number;
-  what: string;
-  apply(def: SetDefinition, state: SimState, to: number): void;
-}
-
-const condition = (
-  key: keyof SimState['condition'],
-  unit: string,
-  min: number,
-  max: number,
-  what: string,
-): Changeable => ({
-  unit,
-  min,
-  max,
-  what,
-  apply: (_def, state, to) => {
-    state.condition[key] = to;
-  },
-});
 
 /** Fills the chamber above the plunger with air (m3, at most all of it) and fuel. */
 function fillChamber(def: SetDefinition, state: SimState, air: number): void {
@@ -105,6 +74,23 @@ export const changeTable: Readonly<Record<string, Changeable>> = {
     },
   },
   'control.pinBend': condition('pinBend', 'rad', 0, 1, 'permanent bend of the control pin'),
+  'control.armFriction': condition(
+    'armFriction',
+    'N.m',
+    0,
+    5,
+    'torque to turn the control arm in its seat, beyond the plunger',
+  ),
+  'control.fork': {
+    unit: 'rad',
+    min: 0,
+    max: 0.6,
+    what: 'where fork and pin stand when the linkage does not move, 0 at stop',
+    apply: (_def, state, to) => {
+      state.control.fork = to;
+      state.pump.turn = Math.max(0, to - state.condition.pinBend);
+    },
+  },
   'control.governorSeized': condition('governorSeized', '0 or 1', 0, 1, 'governor linkage seized'),
   'pair.radialClearance': condition(
     'radialClearance',
@@ -115,6 +101,7 @@ export const changeTable: Readonly<Record<string, Changeable>> = {
   ),
   'pair.grit': condition('grit', 'N', 0, 400, 'friction of grit in the pair'),
   'pair.bruise': condition('bruise', 'm', 0, 0.002, 'lift lost at a bruised foot, cup or cam'),
+  'cam.wear': condition('camWear', 'm', 0, 0.003, 'lift lost at cup and cam'),
   'pump.springFactor': condition('springFactor', '-', 0, 1.2, 'return spring force against a sound one'),
   'pump.shims': {
     unit: 'm',
@@ -135,6 +122,8 @@ export const changeTable: Readonly<Record<string, Changeable>> = {
     },
   },
   'valve.seatLeak': condition('seatLeak', 'm3/s/Pa', 0, 1e-11, 'leak past the delivery valve'),
+  'valve.dirt': condition('seatDirt', 'm3/s/Pa', 0, 1e-11, 'leak past dirt under the delivery valve'),
+  'pipe.leak': condition('pipeLeak', 'm3/s/Pa', 0, 1e-11, 'leak of a cracked pipe'),
   'line.air': {
     unit: 'm3',
     min: 0,
@@ -147,6 +136,22 @@ export const changeTable: Readonly<Record<string, Changeable>> = {
   },
   'injector.openingPressure': condition('openingPressure', 'Pa', 5e5, 1e8, 'nozzle opening pressure'),
   'injector.blocked': condition('nozzleBlocked', '-', 0, 1, 'share of the nozzle holes that is blocked'),
+  'injector.needleFriction': condition(
+    'needleFriction',
+    'Pa',
+    0,
+    1e8,
+    'pressure to move a needle that drags in its guide',
+  ),
+  'injector.needleOpen': {
+    unit: '0 or 1',
+    min: 0,
+    max: 1,
+    what: 'needle standing off its seat',
+    apply: (_def, state, to) => {
+      state.line.needleOpen = to >= 0.5;
+    },
+  },
   'injector.guideLeak': condition('guideLeak', 'm3/s/Pa', 0, 1e-11, 'leak past the needle guide'),
   'supply.tank': {
     unit: 'm3',
@@ -195,7 +200,18 @@ export const changeTable: Readonly<Record<string, Changeable>> = {
     },
   },
   'supply.filterBlocked': condition('filterBlocked', '-', 0, 1, 'share of the filter that is blocked'),
-  'cylinder.ringOrifice': condition('ringOrifice', 'm2', 1e-8, 1e-5, 'blow-by past rings and valves'),
+  'hose.airLeak': condition('hoseAirLeak', '-', 0, 0.9, 'share of air in what is drawn past the hose'),
+  'fuel.petrol': condition('petrol', '-', 0, 1, 'share of petrol in the fuel'),
+  'fuel.cloudPoint': condition(
+    'cloudPoint',
+    'K',
+    243,
+    290,
+    'temperature below which wax comes out of the fuel',
+  ),
+  'cylinder.inletValveLeak': condition('inletValveLeak', 'm2', 0, 1e-5, 'leak past the inlet valve'),
+  'cylinder.exhaustValveLeak': condition('exhaustValveLeak', 'm2', 0, 1e-5, 'leak past the exhaust valve'),
+  'cylinder.ringOrifice': condition('ringOrifice', 'm2', 1e-8, 1e-5, 'blow-by past the rings'),
   'cylinder.decompressorGap': condition(
     'decompressorGap',
     'm2',
@@ -215,19 +231,9 @@ export const changeTable: Readonly<Record<string, Changeable>> = {
       state.engine.theta = to;
     },
   },
-  'joint.pipeAtInjector': {
-    unit: 'N.m',
-    min: 0,
-    max: 45,
-    what: 'torque on the union at the injector',
-    apply: (def, state, to) => {
-      const joint = state.assembly.joints.pipeAtInjector;
-      const { factor, thread } = def.joints.pipeAtInjector;
-      joint.torque = to;
-      joint.clamp = clampForTorque(to, factor, thread);
-      joint.at = to > 0.5 ? 'tight' : 'slack';
-    },
-  },
+  'joint.pipeAtInjector': joint('pipeAtInjector', 45, 'torque on the union at the injector'),
+  'joint.pipeAtPump': joint('pipeAtPump', 45, 'torque on the union at the pump'),
+  'joint.holder': joint('holder', 79, 'torque on the delivery-valve holder'),
 };
 
 /** Puts hidden changes into a fresh state, in order; throws RangeError on a path or value outside changeTable. */

@@ -10,6 +10,8 @@ const onPump: Partial<Record<CheckId, 'loose' | 'fitted'>> = {
   plungerTravel: 'loose',
   freeSlide: 'loose',
   shimCount: 'loose',
+  camLift: 'loose',
+  nozzleSpray: 'fitted',
 };
 
 /** What hides the thing that a check looks at, or null: the part or joint that is in the way. */
@@ -37,6 +39,10 @@ export function inTheWay(state: SimState, what: CheckId): string | null {
       return absent('plunger') ?? fitted('returnSpring') ?? fitted('valve');
     case 'plungerFace':
       return fitted('plunger');
+    case 'linkage':
+      return fitted('windowCover');
+    case 'nozzleSpray':
+      return absent('pipe') ?? (lineOpening(state) === 'tight' ? null : 'pipeAtInjector');
     case 'valveSeat':
       return fitted('valve') === null ? null : 'holder';
     default:

@@ -1,18 +1,22 @@
+import { fuelDensity } from '../laws/fuelProperties.ts';
 import type { CheckId, SimCommand } from './commands.ts';
 import { forkCarriesPin, wantedTurn } from './control.ts';
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
 import { hurt } from './harm.ts';
 import { springForce } from './kinematics.ts';
-import { fuelReachesHose, jointLeak, runToWaste } from './lineState.ts';
-import { AMBIENT, machineOf } from './machine.ts';
+import { flowShare, fuelReachesHose, jointLeak, runToWaste, seatLeakOf, spill } from './lineState.ts';
+import { AMBIENT, machineOf, weatherOf } from './machine.ts';
 import { staticFriction, twistHold } from './pair.ts';
 import { scatter } from './random.ts';
 import type { SimState } from './state.ts';
+import { blowBy, sprayOutside } from './trial.ts';
 
 type Values = Record<string, number | string | boolean>;
 /** Pressure at which a fine jet goes through skin, Pa (about 7 bar: hand-surgery texts). */
 const SKIN = 690_000;
+/** Free play of a decompressor lever that has let its valve go, m. */
+const PLAY = 8e-4;
 /** Push with which a plunger is tried against its spring, N. */
 const TRY = 160;
 
@@ -28,7 +32,7 @@ export function applyCheck(
   const values =
     what === 'leaks'
       ? leaks(def, state, command.with ?? 'card', events)
-      : (fuelSide(def, state, what) ?? pumpSide(def, state, what));
+      : (fuelSide(def, state, what) ?? engineSide(def, state, what, events) ?? pumpSide(def, state, what));
   if (values === null) return;
   state.repeats[what] = count;
   const noise = 1 + 0.04 * (scatter(state.seed, what, count) - 0.5);
@@ -49,10 +53,20 @@ function fuelSide(def: SetDefinition, state: SimState, what: CheckId): Values | 
     case 'capVent':
       return { open: supply.capVented };
     case 'bowl':
-      return { water: supply.water, blocked: condition.filterBlocked };
+      return {
+        water: supply.water,
+        blocked: condition.filterBlocked,
+        wax: condition.ambient < condition.cloudPoint,
+      };
+    case 'tapStands':
+      return { open: supply.tapOpen };
+    case 'hoseLook':
+      return { cracked: condition.hoseAirLeak > 0.02 };
+    case 'fuelSample':
+      return sample(def, state);
     case 'hoseFlow': {
       const runs = fuelReachesHose(state);
-      const flow = runs ? 2 * def.supply.gravityFlow * (1 - condition.filterBlocked) : 0;
+      const flow = runs ? 2 * def.supply.gravityFlow * flowShare(def, state) : 0;
       if (runs) runToWaste(state, flow * 15);
       return { flow, runs };
     }
@@ -63,6 +77,48 @@ function fuelSide(def: SetDefinition, state: SimState, what: CheckId): Values | 
         air: line.seenAir,
         airShare: seen > 0 ? line.seenAir / seen : 0,
         comes: line.seenFuel > 2e-9,
+      };
+    }
+    default:
+      return null;
+  }
+}
+
+/** A jar of fuel from the bowl: its look, its smell, and what a hydrometer reads in it. */
+function sample(def: SetDefinition, state: SimState): Values {
+  const { petrol, ambient, cloudPoint } = state.condition;
+  const { density15, petrolDensity15 } = def.fuel;
+  const mixed = density15 + (petrolDensity15 - density15) * petrol;
+  return {
+    density: fuelDensity(ambient, mixed),
+    wanted: fuelDensity(ambient, density15),
+    temperature: ambient,
+    cloudy: ambient < cloudPoint,
+  };
+}
+
+function engineSide(def: SetDefinition, state: SimState, what: CheckId, events: SimEvent[]): Values | null {
+  const { condition } = state;
+  switch (what) {
+    case 'exhaust':
+      return { blocked: condition.exhaustBlocked };
+    case 'blowBy':
+      return blowBy(def, state);
+    case 'decompressorPlay':
+      return { play: condition.decompressorGap > 0 ? 0 : PLAY };
+    case 'oil':
+      return { temperature: condition.ambient, thickness: weatherOf(def, condition.ambient).oil };
+    case 'nozzleSpray': {
+      const { breaksUp, ...seen } = sprayOutside(def, state);
+      // a mist of fuel catches where a stream only runs
+      if (breaksUp && seen.injected > 0 && !state.place.noFlame) hurt(state, 'fire', events);
+      spill(state, seen.injected);
+      return {
+        ...seen,
+        breaksUp,
+        blocked: condition.nozzleBlocked,
+        holes: def.injector.holes * (1 - condition.nozzleBlocked),
+        wanted: def.injector.openingPressure,
       };
     }
     default:
@@ -85,6 +141,7 @@ function pumpSide(def: SetDefinition, state: SimState, what: CheckId): Values | 
         recessed: pump.travel > 4e-3,
         springForce: springForce(def, state, pump.travel),
         cupFitted: parts.cup === 'fitted',
+        markOpposite: pump.turnedHalf,
       };
     case 'pinTurn': {
       const need = twistHold(def, state) / arm;
@@ -96,8 +153,7 @@ function pumpSide(def: SetDefinition, state: SimState, what: CheckId): Values | 
     }
     case 'plungerTravel': {
       const need = springForce(def, state, pump.travel) + staticFriction(def, state);
-      const stuck = pump.travel > 1e-3 || need > TRY;
-      return { moves: !stuck, holdForce: Math.min(need, TRY), travel: pump.travel };
+      return { moves: need <= TRY, holdForce: Math.min(need, TRY), travel: pump.travel };
     }
     case 'freeSlide': {
       return slide(def, state);
@@ -111,9 +167,13 @@ function pumpSide(def: SetDefinition, state: SimState, what: CheckId): Values | 
         worn: condition.radialClearance > 5e-6,
       };
     case 'valveSeat':
-      return { holds: condition.seatLeak < 1e-15, dirty: !assembly.valveClean };
+      return { holds: seatLeakOf(state) < 1e-15, dirty: !assembly.valveClean };
     case 'shimCount':
-      return { thickness: assembly.shimThickness };
+      return { thickness: assembly.shimThickness, wanted: def.pump.nominalShim };
+    case 'camLift':
+      return { lift: def.cam.lift - condition.camWear, wanted: def.cam.lift };
+    case 'linkage':
+      return { moves: condition.governorSeized === 0 };
     case 'running':
       return { running: engine.running, speed: engine.omega, throttle: control.throttle };
     default:
@@ -145,6 +205,7 @@ function follow(def: SetDefinition, state: SimState, what: CheckId): Values {
     inSlot: state.pump.pinInSlot,
     toZero: zero,
     engineRunning: state.engine.running,
+    bend: state.condition.pinBend,
   };
 }
 
@@ -165,5 +226,6 @@ function leaks(def: SetDefinition, state: SimState, tool: 'card' | 'finger', eve
   const where = (['pipeAtPump', 'pipeAtInjector', 'holder'] as const).find(
     (id) => joints[id].ruined || joints[id].torque < def.joints[id].weep || (id === 'holder' && !newWasher),
   );
-  return { tool, weeps: rate > 0, where: where ?? 'none', underPressure: live };
+  const cracked = state.assembly.parts.pipe === 'fitted' && state.condition.pipeLeak > 0 ? 'pipe' : 'none';
+  return { tool, weeps: rate > 0, where: where ?? cracked, underPressure: live };
 }

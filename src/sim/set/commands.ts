@@ -67,6 +67,16 @@ export const checkIds = [
   'leaks',
   'stopLeverProof',
   'running',
+  'tapStands',
+  'hoseLook',
+  'fuelSample',
+  'exhaust',
+  'blowBy',
+  'decompressorPlay',
+  'oil',
+  'camLift',
+  'linkage',
+  'nozzleSpray',
 ] as const;
 export type CheckId = (typeof checkIds)[number];
 
@@ -87,6 +97,26 @@ export const cleanIds = ['pumpArea', 'barrel', 'plunger', 'valve', 'shimFace', '
 export type CleanId = (typeof cleanIds)[number];
 export const solventIds = ['releasingSolvent', 'diesel', 'acetone'] as const;
 export type SolventId = (typeof solventIds)[number];
+/** Repairs with a spare or a setting; 'valves' and the overhauls are work for those who are equipped for it. */
+export const mendIds = [
+  'airElement',
+  'exhaust',
+  'filter',
+  'hose',
+  'freshFuel',
+  'decompressor',
+  'valves',
+  'governorLinkage',
+  'injector',
+  'deliveryValve',
+  'returnSpring',
+  'pipe',
+  'camAndCup',
+  'warmUp',
+  'pumpOverhaul',
+  'engineOverhaul',
+] as const;
+export type MendId = (typeof mendIds)[number];
 export const pinToolIds = ['finger', 'lever', 'pliers'] as const;
 export type PinToolId = (typeof pinToolIds)[number];
 
@@ -138,6 +168,7 @@ export type SimCommand =
   /** Lets time pass, s. */
   | { do: 'wait'; seconds: number }
   | { do: 'orderPair' }
+  | { do: 'mend'; what: MendId }
   /** A board over the air inlet, to stop an engine that fuel no longer stops. */
   | { do: 'blockInlet'; on: boolean };
 

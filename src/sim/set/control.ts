@@ -1,6 +1,6 @@
 import type { SetDefinition } from './definition.ts';
 import { machineOf } from './machine.ts';
-import { twistHold } from './pair.ts';
+import { pairTwist } from './pair.ts';
 import { type SimState, STEP } from './state.ts';
 
 /** Speed below which the governor gives the extra fuel for starting, as a share of idling speed. */
@@ -28,8 +28,8 @@ export function forkCarriesPin(def: SetDefinition, state: SimState): boolean {
   if (!state.pump.pinInSlot || state.pump.rest !== null) return false;
   const moving = Math.abs(state.pump.speed) > 0.005;
   // friction on a sliding plunger points along its axis, so it turns easily while it moves
-  const hold = moving ? 0.3 * twistHold(def, state) : twistHold(def, state);
-  return hold <= def.pump.linkageTorque;
+  const pair = moving ? 0.3 * pairTwist(def, state) : pairTwist(def, state);
+  return pair + state.condition.armFriction <= def.pump.linkageTorque;
 }
 
 /** Moves fork and pin over one model step, or at once when the set is at rest. */

@@ -94,7 +94,8 @@ function wrap(state: SimState): void {
  */
 function isQuiet(c: CrankContext, state: SimState, ahead: number): boolean {
   const { engine, pump, line } = state;
-  if (line.needleOpen || pump.travel > c.def.pump.portLift * 0.5 || state.hand.flywheel) return false;
+  if ((line.needleOpen && c.closesAt > 0) || pump.travel > c.def.pump.portLift * 0.5 || state.hand.flywheel)
+    return false;
   const theta = engine.theta + engine.omega * ahead;
   return !valvesShut(c.def, engine.theta) && !valvesShut(c.def, theta) && Math.abs(theta) < 2 * PI;
 }

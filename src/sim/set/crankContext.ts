@@ -31,6 +31,9 @@ export interface CrankContext {
   readonly stroke: number;
   readonly opening: LineOpening;
   readonly leak: number;
+  /** Gauge pressures at which the nozzle's needle lifts and falls, Pa; one that falls at none stays open. */
+  readonly opensAt: number;
+  readonly closesAt: number;
   readonly fed: boolean;
   /** Dry and rising friction of the crank, N.m and N.m.s/rad, and what it takes to start it, N.m. */
   readonly dragDry: number;
@@ -59,7 +62,7 @@ export function crankContext(def: SetDefinition, state: SimState, watch: Watch |
     m,
     w,
     fitted: pump.rest === null && assembly.parts.plunger === 'fitted',
-    lost: pack - def.pump.nominalShim + condition.bruise,
+    lost: pack - def.pump.nominalShim + condition.bruise + condition.camWear,
     preload: sprung ? def.spring.preload * condition.springFactor : 0,
     rate: sprung ? m.springRate * condition.springFactor : 0,
     area: surfaceOf(def).area,
@@ -67,7 +70,11 @@ export function crankContext(def: SetDefinition, state: SimState, watch: Watch |
     stroke: strokeOf(def, state),
     opening: lineOpening(state),
     leak: jointLeak(def, state),
-    fed: fuelReachesPump(state),
+    opensAt: condition.openingPressure + condition.needleFriction,
+    closesAt:
+      condition.openingPressure * (def.injector.closingPressure / def.injector.openingPressure) -
+      condition.needleFriction,
+    fed: fuelReachesPump(def, state),
     dragDry: def.crank.frictionBase * (0.6 + 0.4 * w.oil),
     dragRising: def.crank.frictionSpeed * w.oil,
     breakaway: def.crank.breakaway * w.oil,

@@ -1,6 +1,6 @@
 import { cylinderVolume, slopeFrom } from '../laws/cylinder.ts';
 import { gasOrificeFlow } from '../laws/gasFlow.ts';
-import { wolferDelay } from '../laws/ignitionDelay.ts';
+import { cetaneStretch, wolferDelay } from '../laws/ignitionDelay.ts';
 import { PI } from '../laws/maths.ts';
 import { annandCoefficient } from '../laws/wallHeat.ts';
 import type { CrankContext } from './crankContext.ts';
@@ -121,7 +121,8 @@ export function moveGas(
   const area = 2 * m.pistonArea + (PI * def.crank.bore * v1) / m.pistonArea;
   let energy = wall * area * (condition.ambient - t) * dt + burn(def, w, state, dTheta);
   const open = Math.max(condition.decompressorGap, control.decompressorHeld ? gas.decompressorArea : 0);
-  const leak = condition.ringOrifice * gas.ringDischarge + open * gas.decompressorDischarge;
+  const valves = condition.inletValveLeak + condition.exhaustValveLeak;
+  const leak = (condition.ringOrifice + valves) * gas.ringDischarge + open * gas.decompressorDischarge;
   let moved: number;
   if (p >= AMBIENT) {
     const flow = gasOrificeFlow(m.gas, leak, 1, p, t, AMBIENT);
@@ -162,14 +163,23 @@ export function mixingShare(pistonSpeed: number): number {
   return (0.36 / pistonSpeed + 0.22) / (0.36 / CRANKING_PISTON + 0.22);
 }
 
+/** Cetane number of the fuel with a share of petrol in it: blended in proportion (common practice, no source). */
+function cetaneOf(def: SetDefinition, petrol: number): number {
+  return def.fuel.cetane + (def.fuel.petrolCetane - def.fuel.cetane) * petrol;
+}
+
 /** Runs the ignition integral on and lights the charge when delay, heat, fuel and crank angle allow it. */
 export function ignite(def: SetDefinition, state: SimState, dt: number, events: SimEvent[]): void {
-  const { engine, supply } = state;
+  const { engine, supply, condition } = state;
   if (!engine.sprayed || engine.firedAt !== null || !valvesShut(def, engine.theta)) return;
   const limits = def.combustion;
   if (engine.theta > limits.latestIgnition) return;
   const pistonSpeed = (def.crank.stroke * Math.abs(engine.omega)) / PI;
-  const delay = wolferDelay(engine.pressure, engine.temperature) * mixingShare(pistonSpeed);
+  const stretch =
+    condition.petrol === 0
+      ? 1
+      : cetaneStretch(engine.temperature, cetaneOf(def, condition.petrol), def.fuel.cetane);
+  const delay = wolferDelay(engine.pressure, engine.temperature) * mixingShare(pistonSpeed) * stretch;
   engine.delayIntegral += dt / delay;
   if (engine.delayIntegral < 1 || engine.temperature < limits.leastTemperature) return;
   // a cylinder that has just fired lights a small dose too

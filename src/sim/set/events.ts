@@ -1,4 +1,4 @@
-import type { CheckId, CommandName, JointId, PartId } from './commands.ts';
+import type { CheckId, CommandName, JointId, MendId, PartId } from './commands.ts';
 import type { HurtKind } from './state.ts';
 
 /** Why an act is not possible as the set stands. Words for people live in the panels. */
@@ -46,7 +46,8 @@ export type SimEvent =
       lastAirShare: number;
     }
   | { kind: 'crankTurned'; angle: number; lift: number; resisted: boolean }
-  | { kind: 'jointLoosened'; joint: JointId; to: string; backup: boolean }
+  /** torque: what it took, N.m. */
+  | { kind: 'jointLoosened'; joint: JointId; to: string; backup: boolean; torque?: number }
   | { kind: 'jointTightened'; joint: JointId; torque: number; clamp: number; backup: boolean }
   | { kind: 'partRemoved'; part: PartId }
   | { kind: 'partFitted'; part: PartId; inSlot: boolean; turned: boolean }
@@ -86,6 +87,7 @@ export type SimEvent =
   | { kind: 'ranAway'; speed: number }
   | { kind: 'kickedBack'; speed: number }
   | { kind: 'pairOrdered' }
+  | { kind: 'mended'; what: MendId }
   | { kind: 'inletBlocked'; on: boolean }
   /** span: from least to greatest travel while it was held, m; turned and peakTwist: rad and N.m, signed. */
   | {

@@ -5,9 +5,9 @@ import { gasWeber } from '../laws/spray.ts';
 import type { CrankContext } from './crankContext.ts';
 import { valvesShut } from './cylinder.ts';
 import type { SetDefinition } from './definition.ts';
-import { drawFuel, galleryAirShare, returnFuel, spill } from './lineState.ts';
+import { drawFuel, galleryAirShare, returnFuel, seatLeakOf, spill } from './lineState.ts';
 import { AMBIENT, type Machine } from './machine.ts';
-import type { SimState } from './state.ts';
+import type { LineState, SimState } from './state.ts';
 import { moveValve } from './valve.ts';
 
 /** Length of a fine step while fuel is moving fast, and of one in which the needle cannot open, s. */
@@ -39,7 +39,8 @@ function fillChamber(c: CrankContext, state: SimState, volume: number): void {
     returnFuel(state, out);
     return;
   }
-  const air = supply.galleryAir === 0 ? 0 : need * galleryAirShare(c.def, state);
+  const ofGallery = supply.galleryAir === 0 ? 0 : galleryAirShare(c.def, state);
+  const air = need * Math.max(ofGallery, state.condition.hoseAirLeak);
   const fuel = need - air;
   pump.air += air;
   pump.liquid += fuel;
@@ -106,7 +107,7 @@ function moveNeedle(c: CrankContext, state: SimState, dt: number): void {
   const { line, pump, condition } = state;
   if (c.opening !== 'tight') {
     line.pressure = AMBIENT;
-    line.needleOpen = false;
+    if (c.closesAt > 0) line.needleOpen = false;
     return;
   }
   const pipe = c.def.line;
@@ -114,9 +115,11 @@ function moveNeedle(c: CrankContext, state: SimState, dt: number): void {
   const p = linePressure(volume, line.liquid, line.air, AMBIENT, pipe.bulkModulus);
   const gauge = Math.max(0, p - AMBIENT);
   const back =
-    pump.collar > 0 ? 0 : Math.min(line.liquid, condition.seatLeak * Math.max(0, p - pump.pressure) * dt);
+    pump.collar > 0 ? 0 : Math.min(line.liquid, seatLeakOf(state) * Math.max(0, p - pump.pressure) * dt);
   const past = Math.min(line.liquid - back, condition.guideLeak * gauge * dt);
-  const weep = Math.min(line.liquid - back - past, c.leak * gauge * dt);
+  let weep = Math.min(line.liquid - back - past, c.leak * gauge * dt);
+  // a joint weeps no more than what is pressed together in the line
+  if (c.leak > 1e-13) weep = Math.min(weep, pressedIn(line, volume));
   pump.liquid += back;
   line.liquid -= back + past + weep;
   // leak-off goes home to the tank, a weep runs down outside
@@ -125,30 +128,35 @@ function moveNeedle(c: CrankContext, state: SimState, dt: number): void {
   line.pressure = passNeedle(c, state, volume, p, dt);
 }
 
+/** What a line holds beyond its volume at the air's pressure, m3. */
+function pressedIn(line: LineState, volume: number): number {
+  return Math.max(0, line.liquid + line.air - volume);
+}
+
 /** Opens and shuts the needle at its pressures and lets fuel past it over dt; returns the line's pressure after, Pa. */
 function passNeedle(c: CrankContext, state: SimState, volume: number, p: number, dt: number): number {
   const { line, condition, engine } = state;
   const { injector, line: pipe } = c.def;
-  const { openingPressure } = condition;
+  const { opensAt, closesAt } = c;
   const gauge = Math.max(0, p - AMBIENT);
-  const closing = openingPressure * (injector.closingPressure / injector.openingPressure);
   let share = 1;
-  if (!line.needleOpen && gauge >= openingPressure) {
+  if (!line.needleOpen && gauge >= opensAt) {
     line.needleOpen = true;
     line.openings += 1;
     // it opened on the way, when the rising pressure passed its own
     const before = line.pressure - AMBIENT;
-    if (before < openingPressure) share = (gauge - openingPressure) / (gauge - before);
-  } else if (line.needleOpen && gauge < closing) line.needleOpen = false;
+    if (before < opensAt) share = (gauge - opensAt) / (gauge - before);
+  } else if (line.needleOpen && gauge < closesAt) line.needleOpen = false;
   if (!line.needleOpen) return p;
   const dp = p - engine.pressure;
   const area = c.m.holeArea * (1 - condition.nozzleBlocked);
   const flow = orificeFlow(injector.discharge, area, dp, c.w.fuelDensity);
   let q = Math.min(line.liquid, flow * dt * share);
+  if (closesAt <= 0) q = Math.min(q, pressedIn(line, volume));
   const after = linePressure(volume, line.liquid - q, line.air, AMBIENT, pipe.bulkModulus) - AMBIENT;
-  if (after < closing) {
+  if (after < closesAt) {
     // and shuts on the way
-    q *= (gauge - closing) / (gauge - after);
+    q *= (gauge - closesAt) / (gauge - after);
     line.needleOpen = false;
   }
   line.liquid -= q;
@@ -196,10 +204,11 @@ function moveFinely(
 
 /** Step to take, s: a longer one when the plunger's whole way could not bring the line to open the needle. */
 function finenessFor(c: CrankContext, state: SimState, way: number): number {
-  const { line, condition } = state;
-  if (line.needleOpen) return FINE;
+  const { line } = state;
+  // an open needle chatters, unless it is stuck
+  if (line.needleOpen) return c.closesAt > 0 ? FINE : COARSE;
   const rise = (c.m.plungerArea * Math.abs(way) * c.def.line.bulkModulus) / c.def.line.volume;
-  return line.pressure - AMBIENT + rise < condition.openingPressure ? COARSE : FINE;
+  return line.pressure - AMBIENT + rise < c.opensAt ? COARSE : FINE;
 }
 
 /**
@@ -217,7 +226,7 @@ export function moveFuel(
 ): number {
   const closed = portsClosed(c, to);
   const wasClosed = portsClosed(c, from);
-  const busy = state.line.needleOpen || closed || wasClosed;
+  const busy = (state.line.needleOpen && c.closesAt > 0) || closed || wasClosed;
   if (!busy && dt > 0) {
     if (to !== from) fillChamber(c, state, chamberVolume(c.def, c.m, to));
     return stood + dt;

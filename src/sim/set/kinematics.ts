@@ -26,7 +26,12 @@ export function camSlope(def: SetDefinition, theta: number): number {
 export function cupTravel(def: SetDefinition, state: SimState): number {
   const { shimThickness, parts } = state.assembly;
   const pack = parts.shims === 'fitted' ? shimThickness : 0;
-  return camLift(def, state.engine.theta) - (pack - def.pump.nominalShim) - state.condition.bruise;
+  return (
+    camLift(def, state.engine.theta) -
+    (pack - def.pump.nominalShim) -
+    state.condition.bruise -
+    state.condition.camWear
+  );
 }
 
 /** Force of the return spring on the plunger towards the cam, N; zero when it is not fitted. */

@@ -1,4 +1,5 @@
 import type { SimCommand } from './commands.ts';
+import { mendSeconds } from './mend.ts';
 
 /** Honest working time of the acts, s. Assumed from practice, no source; shown, never marked. */
 const seconds: Partial<Record<SimCommand['do'], number>> = {
@@ -42,11 +43,22 @@ const checks: Record<string, number> = {
   leaks: 60,
   stopLeverProof: 15,
   running: 30,
+  tapStands: 10,
+  hoseLook: 60,
+  fuelSample: 120,
+  exhaust: 300,
+  blowBy: 180,
+  decompressorPlay: 60,
+  oil: 30,
+  camLift: 300,
+  linkage: 180,
+  nozzleSpray: 900,
 };
 
 /** Working time that a command takes on a set at rest, s (0: it takes the time it takes). */
 export function labourOf(command: SimCommand): number {
   if (command.do === 'check') return checks[command.what] ?? 20;
+  if (command.do === 'mend') return mendSeconds[command.what];
   if (command.do === 'wait') return command.seconds;
   if (command.do === 'pushPlunger') return 0;
   return seconds[command.do] ?? 0;

@@ -1,6 +1,9 @@
 import type { SetDefinition } from './definition.ts';
 import type { SimState } from './state.ts';
 
+/** Leak of a union that the fingers have only just run on, m3/s per Pa. Assumed: it falls with the cube of the gap. */
+const PARTED = 2e-12;
+
 /** Where fuel that passes the delivery valve can get out: nowhere, at the injector's union, or at the pump. */
 export type LineOpening = 'tight' | 'atInjector' | 'atPump';
 
@@ -17,19 +20,38 @@ export function lineOpening(state: SimState): LineOpening {
  * Assumed, no source.
  */
 export function jointLeak(def: SetDefinition, state: SimState): number {
-  let leak = state.assembly.newWasher ? 0 : 1.5e-15;
+  const { assembly, condition } = state;
+  let leak = assembly.newWasher ? 0 : 1.5e-15;
+  if (assembly.parts.pipe === 'fitted') leak += condition.pipeLeak;
   for (const id of ['pipeAtPump', 'pipeAtInjector', 'holder'] as const) {
-    const { torque, ruined } = state.assembly.joints[id];
-    leak += ruined ? 4e-14 : 8e-15 * Math.max(0, 1 - torque / def.joints[id].weep);
+    const { torque, ruined } = assembly.joints[id];
+    const short = Math.max(0, 1 - torque / def.joints[id].weep);
+    leak += ruined ? 4e-14 : 8e-15 * short + PARTED * short * short * short;
   }
   return leak;
 }
 
+/** Leak past the delivery valve, m3/s per Pa: its seat, and what lies under it. */
+export function seatLeakOf(state: SimState): number {
+  return state.condition.seatLeak + state.condition.seatDirt;
+}
+
+/**
+ * Share of its flow that filter and cold leave the fuel, 0..1. Wax comes out below the cloud point; the flow is taken to
+ * fall in a straight line to nothing at the plugging point. Assumed shape between two temperatures that the trade
+ * names for every fuel (cloud point, cold filter plugging point of EN 116, from memory).
+ */
+export function flowShare(def: SetDefinition, state: SimState): number {
+  const { filterBlocked, cloudPoint, ambient } = state.condition;
+  const wax = Math.max(0, Math.min(1, (cloudPoint - ambient) / def.fuel.plugging));
+  return (1 - filterBlocked) * (1 - wax);
+}
+
 /** True when fuel can run from the tank to the pump by its own weight. */
-export function fuelReachesPump(state: SimState): boolean {
-  const { assembly, condition } = state;
+export function fuelReachesPump(def: SetDefinition, state: SimState): boolean {
+  const { assembly } = state;
   const hose = assembly.parts.hose === 'fitted' && assembly.joints.hoseClip.at !== 'off';
-  return hose && fuelReachesHose(state) && condition.filterBlocked < 0.97;
+  return hose && fuelReachesHose(state) && flowShare(def, state) > 0.03;
 }
 
 /** True when tank, vent and tap let fuel into the hose. A shut vent starves it once a little has been drawn. */

@@ -9,6 +9,7 @@ import {
   turningHold,
   workBond,
 } from '../laws/bond.ts';
+import { exp } from '../laws/maths.ts';
 import { soak } from '../laws/soak.ts';
 import type { Plunger } from '../laws/strikeMotion.ts';
 import type { PinToolId, SolventId } from './commands.ts';
@@ -89,8 +90,13 @@ export function plungerOf(def: SetDefinition, state: SimState): Plunger | null {
   };
 }
 
-/** Twist that the pair holds while the spring also bears on it, N.m. */
+/** Twist that the control pin meets: the pair, and its arm in its seat, N.m. */
 export function twistHold(def: SetDefinition, state: SimState): number {
+  return pairTwist(def, state) + state.condition.armFriction;
+}
+
+/** Twist that the pair holds while the spring also bears on it, N.m. */
+export function pairTwist(def: SetDefinition, state: SimState): number {
   const hold = staticFriction(def, state);
   const pressed = state.pump.travel > 0 ? springForce(def, state, state.pump.travel) : 0;
   return turningHold(hold, Math.min(pressed, hold), surfaceOf(def).radius);
@@ -106,8 +112,11 @@ export function workPair(def: SetDefinition, state: SimState, travel: number): v
 
 /** Lets solvent in the pair work for `seconds`. */
 export function soakPair(def: SetDefinition, state: SimState, seconds: number): void {
-  const { pump } = state;
-  if (pump.solvent === null || pump.bond.shear === 0) return;
+  const { pump, condition } = state;
+  if (pump.solvent === null) return;
+  if (condition.armFriction > 0)
+    condition.armFriction *= exp((-seconds * quickness[pump.solvent]) / def.bond.soakTime);
+  if (pump.bond.shear === 0) return;
   pump.bond = soak(pump.bond, def.bond, seconds, quickness[pump.solvent]);
 }
 
@@ -123,6 +132,21 @@ export function settleLoose(def: SetDefinition, state: SimState, events: SimEven
     pump.travel = i === steps - 1 ? 0 : pump.travel - from / steps;
   }
   if (from - pump.travel > 1e-4) events.push({ kind: 'plungerSprang', from, to: pump.travel });
+}
+
+/** Puts a sound pair in place of what was there: new bore, new plunger, straight pin, nothing left of the old harm. */
+export function soundPair(def: SetDefinition, state: SimState): void {
+  Object.assign(state.condition, {
+    radialClearance: def.pump.radialClearance,
+    grit: 0,
+    squeeze: 0,
+    bruise: 0,
+    helixChipped: 0,
+    pinBend: 0,
+    armFriction: 0,
+  });
+  state.assembly.barrelClean = true;
+  state.assembly.plungerClean = true;
 }
 
 /** A vice on the body squeezes the barrel for good. */

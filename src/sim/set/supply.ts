@@ -1,6 +1,6 @@
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
-import { drawFuel, fuelReachesPump, runToWaste } from './lineState.ts';
+import { drawFuel, flowShare, fuelReachesPump, runToWaste } from './lineState.ts';
 import type { SimState } from './state.ts';
 
 /** Air left in gallery or chamber below which what comes out looks solid, m3. */
@@ -9,8 +9,8 @@ const CLEAR = 2e-8;
 const THROUGH_PORTS = 0.25;
 
 /** True when fuel runs out at the slack bleed screw by gravity. */
-function bleedsAtScrew(state: SimState): boolean {
-  return state.assembly.joints.bleedScrew.at === 'slack' && fuelReachesPump(state);
+function bleedsAtScrew(def: SetDefinition, state: SimState): boolean {
+  return state.assembly.joints.bleedScrew.at === 'slack' && fuelReachesPump(def, state);
 }
 
 /** True when fuel can well up through the open ports to the slack holder. */
@@ -18,20 +18,20 @@ function bleedsAtHolder(def: SetDefinition, state: SimState): boolean {
   const { assembly, pump, supply } = state;
   if (pump.rest !== null || assembly.joints.holder.at !== 'slack') return false;
   const fuelAtPorts = supply.galleryAir < 0.5 * def.pump.galleryVolume;
-  return pump.travel < def.pump.portLift && fuelAtPorts && fuelReachesPump(state);
+  return pump.travel < def.pump.portLift && fuelAtPorts && fuelReachesPump(def, state);
 }
 
 /** True while gravity is still carrying air out somewhere. */
 export function isBleeding(def: SetDefinition, state: SimState): boolean {
-  if (bleedsAtScrew(state) && state.supply.galleryAir > 0) return true;
+  if (bleedsAtScrew(def, state) && state.supply.galleryAir > 0) return true;
   return bleedsAtHolder(def, state) && state.pump.air > 0;
 }
 
 /** Gravity in the low-pressure side over dt (s): bleeds what is slack, tells when it has come clear. */
 export function runSupply(def: SetDefinition, state: SimState, dt: number, events: SimEvent[]): void {
-  const { supply, pump, condition } = state;
-  const flow = def.supply.gravityFlow * (1 - condition.filterBlocked) * dt;
-  if (bleedsAtScrew(state) && supply.galleryAir > 0) {
+  const { supply, pump } = state;
+  const flow = def.supply.gravityFlow * flowShare(def, state) * dt;
+  if (bleedsAtScrew(def, state) && supply.galleryAir > 0) {
     const filled = Math.min(supply.galleryAir, flow);
     drawFuel(state, filled);
     supply.galleryAir -= filled;
@@ -59,7 +59,7 @@ export function runSupply(def: SetDefinition, state: SimState, dt: number, event
 export function drainWhileWaiting(def: SetDefinition, state: SimState, seconds: number): number {
   const { assembly, supply } = state;
   const hoseOpen = assembly.parts.hose !== 'fitted' && !assembly.covered.hoseEnd;
-  const open = hoseOpen || bleedsAtScrew(state);
+  const open = hoseOpen || bleedsAtScrew(def, state);
   if (!open || !supply.tapOpen || supply.tank <= 0) return 0;
   return runToWaste(state, 2 * def.supply.gravityFlow * seconds);
 }

@@ -3,7 +3,7 @@ import { exp } from '../laws/maths.ts';
 import { fillCylinder, valvesShut, volumeAt } from './cylinder.ts';
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
-import { jointLeak, lineOpening, returnFuel, spill } from './lineState.ts';
+import { jointLeak, lineOpening, returnFuel, seatLeakOf, spill } from './lineState.ts';
 import { AMBIENT, machineOf, weatherOf } from './machine.ts';
 import { settleLoose, soakPair } from './pair.ts';
 import { type SimState, STEP } from './state.ts';
@@ -32,7 +32,8 @@ export function atRest(state: SimState): boolean {
 
 /** Where fuel that left the line goes: past seat and needle home to the tank, past a joint to waste. */
 function lose(def: SetDefinition, state: SimState, volume: number): void {
-  const { seatLeak, guideLeak } = state.condition;
+  const { guideLeak } = state.condition;
+  const seatLeak = seatLeakOf(state);
   const joints = jointLeak(def, state);
   const outside = (volume * joints) / (seatLeak + guideLeak + joints);
   spill(state, outside);
@@ -47,7 +48,8 @@ function sinkLine(def: SetDefinition, state: SimState, seconds: number): void {
   const { line, condition } = state;
   if (lineOpening(state) !== 'tight') return;
   const volume = def.line.volume + def.pump.retraction;
-  const leak = condition.seatLeak + condition.guideLeak + jointLeak(def, state);
+  const seatLeak = seatLeakOf(state);
+  const leak = seatLeak + condition.guideLeak + jointLeak(def, state);
   const rest = Math.max(0, volume - line.air);
   const pressure = () => linePressure(volume, line.liquid, line.air, AMBIENT, def.line.bulkModulus);
   let left = seconds;
@@ -62,8 +64,8 @@ function sinkLine(def: SetDefinition, state: SimState, seconds: number): void {
   }
   line.pressure = pressure();
   // a seat that does not hold lets the line run back into the pump as far as the air will follow
-  if (condition.seatLeak > 1e-14) {
-    const drained = Math.min(line.liquid, condition.seatLeak * 3000 * seconds);
+  if (seatLeak > 1e-14) {
+    const drained = Math.min(line.liquid, seatLeak * 3000 * seconds);
     line.liquid -= drained;
     returnFuel(state, drained);
     line.air = Math.min(volume, line.air + drained);

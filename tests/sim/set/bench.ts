@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import * as v from 'valibot';
-import { applyChanges, type Change } from '../../../src/sim/set/changes.ts';
+import type { Change } from '../../../src/sim/set/changeKinds.ts';
+import { applyChanges } from '../../../src/sim/set/changes.ts';
 import type { SimCommand } from '../../../src/sim/set/commands.ts';
 import { type SetDefinition, setSchema } from '../../../src/sim/set/definition.ts';
 import type { SimEvent, SimEventKind } from '../../../src/sim/set/events.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Change } from '../../../src/sim/set/changes.ts';
+import type { Change } from '../../../src/sim/set/changeKinds.ts';
 import { turnCrank } from '../../../src/sim/set/crank.ts';
 import { volumeAt } from '../../../src/sim/set/cylinder.ts';
 import type { SetDefinition } from '../../../src/sim/set/definition.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Change } from '../../../src/sim/set/changes.ts';
+import type { Change } from '../../../src/sim/set/changeKinds.ts';
 import type { HammerId, RestId, StrikeTarget } from '../../../src/sim/set/commands.ts';
 import { machineOf } from '../../../src/sim/set/machine.ts';
 import type { SimState } from '../../../src/sim/set/state.ts';

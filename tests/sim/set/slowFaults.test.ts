@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Change } from '../../../src/sim/set/changes.ts';
+import type { Change } from '../../../src/sim/set/changeKinds.ts';
 import { strokeMarks } from '../../../src/sim/set/strokeMarks.ts';
 import { def } from './bench.ts';
 import { injectedBy, most, ready, strokeAfter, strokeOf } from './strokes.ts';

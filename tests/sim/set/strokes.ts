@@ -1,4 +1,4 @@
-import type { Change } from '../../../src/sim/set/changes.ts';
+import type { Change } from '../../../src/sim/set/changeKinds.ts';
 import { moveFork } from '../../../src/sim/set/control.ts';
 import { type SlowStroke, slowStroke } from '../../../src/sim/set/slowStroke.ts';
 import type { SimState } from '../../../src/sim/set/state.ts';
