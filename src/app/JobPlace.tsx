@@ -5,12 +5,12 @@ import { problemLine } from '../jobs/problems.ts';
 import { readSet } from '../jobs/readSet.ts';
 import { type Mode, scenarioFrom } from '../jobs/scenario.ts';
 import { JobScreen } from '../panels/JobScreen.tsx';
+import { useClock } from '../panels/useClock.ts';
 import { createSession } from '../session/session.ts';
 import { BenchPlace, loadBench } from './BenchPlace.tsx';
 import { core } from './core.ts';
 import { hasWebgl } from './hasWebgl.ts';
 import { soundDesk } from './soundDesk.ts';
-import { useClock } from './useClock.ts';
 
 /** Opens a job from its file; throws when the file is wrong, with everything that is wrong in it. */
 function openSession(file: unknown, mode: Mode) {

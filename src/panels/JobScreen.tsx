@@ -5,6 +5,7 @@ import { BenchRegion } from './bench/BenchRegion.tsx';
 import { JobCard } from './card/JobCard.tsx';
 import type { Core } from './core.ts';
 import { HandGauge } from './gauge/HandGauge.tsx';
+import { usePad } from './gauge/usePad.ts';
 import { useTrace } from './gauge/useTrace.ts';
 import { Guide } from './guide/Guide.tsx';
 import { KeyHelp } from './help/KeyHelp.tsx';
@@ -67,6 +68,7 @@ function Screen({
   const acts = useRef<HTMLDivElement>(null);
   const bar = useRef<HTMLElement>(null);
   const trace = useTrace();
+  usePad(session);
   const canHold = useFact(({ pump, assembly }) => pump.rest !== null && assembly.parts.plunger === 'fitted');
   const isHeld = useFact(({ hand }) => hand.grasp !== null);
   const isLive = useView((view) => view.live);
