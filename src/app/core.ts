@@ -7,6 +7,8 @@ import { partNames, partTitles } from '../marking/rule.ts';
 import { stopRules } from '../marking/stopWork.ts';
 import type { Core } from '../panels/core.ts';
 import { pumpPose } from '../sim/set/kinematics.ts';
+import { slowStroke } from '../sim/set/slowStroke.ts';
+import { stateAt, strokeAt, strokeMarks } from '../sim/set/strokeMarks.ts';
 
 /** What the panels are handed from beneath the session. */
 export const core: Core = {
@@ -22,4 +24,5 @@ export const core: Core = {
   parts: partNames,
   stopReason: (rule) => stopRules.find(({ id }) => id === rule)?.reason ?? rule,
   pumpPose,
+  strokes: { look: slowStroke, marks: strokeMarks, at: strokeAt, state: stateAt },
 };

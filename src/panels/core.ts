@@ -8,7 +8,9 @@ import type { PartName } from '../marking/rule.ts';
 import type { SimCommand } from '../sim/set/commands.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import type { PumpPose } from '../sim/set/kinematics.ts';
+import type { SlowStroke, StrokeSample } from '../sim/set/slowStroke.ts';
 import type { SimState } from '../sim/set/state.ts';
+import type { StrokeMarks } from '../sim/set/strokeMarks.ts';
 
 /**
  * Words and readings that live below the session and are handed to the panels by the app,
@@ -28,4 +30,11 @@ export interface Core {
   /** Why an act stops the work, by the rule that says so. */
   stopReason(rule: string): string;
   pumpPose(definition: SetDefinition, sim: Readonly<SimState>): PumpPose;
+  /** One stroke of the pump on a copy of a set, and moments of it. */
+  readonly strokes: {
+    look(definition: SetDefinition, sim: Readonly<SimState>): SlowStroke | null;
+    marks(definition: SetDefinition, stroke: SlowStroke): StrokeMarks;
+    at(stroke: SlowStroke, cam: number): StrokeSample;
+    state(base: Readonly<SimState>, sample: StrokeSample): SimState;
+  };
 }

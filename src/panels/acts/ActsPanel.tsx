@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { thingsFor, toolInHand, toolWords } from '../tools/tools.ts';
+import { useIsNarrow } from '../useIsNarrow.ts';
 import { useJob, useView } from '../useJob.ts';
 import type { Thing } from './act.ts';
 import { groups, thingFor } from './catalogue.ts';
@@ -100,18 +101,4 @@ function useOnChange<T>(value: T, onChange: (value: T) => void): void {
     last.current = value;
     onChange(value);
   });
-}
-
-const NARROW = '(max-width: 820px)';
-
-/** Whether the page is laid out for a small screen. */
-function useIsNarrow(): boolean {
-  const [isNarrow, setNarrow] = useState(() => window.matchMedia(NARROW).matches);
-  useEffect(() => {
-    const query = window.matchMedia(NARROW);
-    const note = () => setNarrow(query.matches);
-    query.addEventListener('change', note);
-    return () => query.removeEventListener('change', note);
-  }, []);
-  return isNarrow;
 }

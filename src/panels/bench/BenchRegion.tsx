@@ -13,11 +13,15 @@ export function BenchRegion({
   drawing,
   onDrawing,
   onLeave,
+  isSlow,
+  onSlow,
 }: {
   picture: ReactNode;
   drawing: 'off' | 'beside' | 'alone';
   onDrawing: () => void;
   onLeave: () => void;
+  isSlow: boolean;
+  onSlow: (() => void) | null;
 }) {
   const { session } = useJob();
   const keys = useBenchKeys(session, onLeave);
@@ -41,7 +45,13 @@ export function BenchRegion({
           <PumpDrawing />
         </div>
       )}
-      <BenchTools hasPicture={drawing !== 'alone'} hasDrawing={drawing === 'beside'} onDrawing={onDrawing} />
+      <BenchTools
+        hasPicture={drawing !== 'alone'}
+        hasDrawing={drawing === 'beside'}
+        onDrawing={onDrawing}
+        isSlow={isSlow}
+        onSlow={onSlow}
+      />
       {drawing === 'alone' ? null : <ApartSlider />}
       {drawing === 'alone' ? null : <MomentCaution />}
     </div>

@@ -2,32 +2,35 @@ import { useId } from 'react';
 import { useJob, useView } from '../useJob.ts';
 import { viewNames } from './views.ts';
 
-const SLOW = 0.2;
-
 /** How the picture is looked at; none of it touches the set. */
 export function BenchTools({
   hasPicture,
   hasDrawing,
   onDrawing,
+  isSlow,
+  onSlow,
 }: {
   hasPicture: boolean;
   hasDrawing: boolean;
   onDrawing: () => void;
+  isSlow: boolean;
+  /** Null where the work is assessed: a stroke looked at from inside is help. */
+  onSlow: (() => void) | null;
 }) {
-  const { session } = useJob();
-  const pace = useView((view) => view.pace);
   return (
     <fieldset className="bench-tools" aria-label="Ways to look">
       {hasPicture ? <PictureTools /> : null}
-      <button
-        type="button"
-        className="button"
-        aria-pressed={pace < 1}
-        aria-label="Slow motion"
-        onClick={() => session.look({ pace: pace < 1 ? 1 : SLOW })}
-      >
-        Slow
-      </button>
+      {onSlow === null ? null : (
+        <button
+          type="button"
+          className="button"
+          aria-pressed={isSlow}
+          aria-label="One injection, slowly"
+          onClick={onSlow}
+        >
+          Slow
+        </button>
+      )}
       {hasPicture ? (
         <button type="button" className="button" aria-pressed={hasDrawing} onClick={onDrawing}>
           Drawing
