@@ -23,7 +23,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   panels: ['session'],
   desk: TO_SESSION,
   packages: TO_SESSION,
-  cli: TO_SESSION,
+  cli: [...TO_SESSION, 'solids'],
   app: [...TO_SESSION, 'solids', 'bench', 'panels', 'desk', 'packages', 'cli'],
 };
 
@@ -59,7 +59,7 @@ const MAY_USE: Record<string, RegExp> = {
   marking: /^$/,
   workers: /^$/,
   session: /^(valibot|zustand\/vanilla|idb|fflate)$/,
-  solids: /^manifold-3d$/,
+  solids: /^(manifold-3d|@gltf-transform\/(core|extensions)|meshoptimizer)$/,
 };
 const MATHS = 'src/sim/laws/maths.ts';
 
