@@ -3,13 +3,19 @@ import type { Scenario } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { canonical, fingerprint, hashState } from '../sim/set/snapshot.ts';
 
+/** One command and the step of the set's clock at which it was given. */
+export interface RecordedAct {
+  readonly step: number;
+  readonly command: Command;
+}
+
 /** A whole job as its acts alone; running them again gives everything else. */
 export interface Recording {
   format: 'freestroke-recording/1';
   setHash: string;
   scenarioHash: string;
   seed: number;
-  acts: { step: number; command: Command }[];
+  acts: RecordedAct[];
   /** Clock at the end, and the state hash it must come to. */
   endStep: number;
   stateHash: string;
@@ -54,11 +60,22 @@ export function replay(def: SetDefinition, scenario: Scenario, recording: Record
   if (recording.setHash !== setHash(def)) throw new RangeError('setHash: another set definition');
   if (recording.scenarioHash !== fingerprint(canonical(scenario)))
     throw new RangeError('scenarioHash: another scenario');
-  const job = openJob(def, scenario, recording.seed);
-  for (const act of recording.acts) {
+  return replayActs(def, scenario, recording.seed, recording.acts, recording.endStep);
+}
+
+/** Does recorded acts from the start of a job, then lets the set go on until its clock stands at `endStep`. */
+export function replayActs(
+  def: SetDefinition,
+  scenario: Scenario,
+  seed: number,
+  acts: readonly RecordedAct[],
+  endStep: number,
+): Job {
+  const job = openJob(def, scenario, seed);
+  for (const act of acts) {
     runTo(def, job, act.step);
     doCommand(def, scenario, job, act.command);
   }
-  runTo(def, job, recording.endStep);
+  runTo(def, job, endStep);
   return job;
 }

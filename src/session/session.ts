@@ -6,6 +6,7 @@ import type { SetDefinition } from '../sim/set/definition.ts';
 import { copyState } from '../sim/set/snapshot.ts';
 import { type SimState, STEP } from '../sim/set/state.ts';
 import { isLive } from '../sim/set/time.ts';
+import type { RecordedAct } from './recording.ts';
 
 /** How a job is done: shown and explained, with hints on request, or marked without help. */
 export type Mode = 'guided' | 'practice' | 'assessed';
@@ -44,6 +45,8 @@ export interface Session {
   readonly store: StoreApi<SessionView>;
   /** Carries out a command; returns what happened at once. Never throws on a command that cannot be done. */
   do(command: Command): readonly JobEvent[];
+  /** Calls a listener after every command with the command and its step; returns how to stop that. */
+  onAct(listener: (act: RecordedAct) => void): () => void;
   /** Lets `seconds` of real time go by for what moves by itself; true while something still moves. */
   advance(seconds: number): boolean;
   isLive(): boolean;
@@ -79,15 +82,20 @@ const firstView: SessionView = {
   slow: null,
 };
 
-/** Opens a job on a set. seed: any integer; the same seed and commands give the same states. */
+/**
+ * Opens a job on a set. seed: any integer; the same seed and commands give the same states. from: a job that was begun
+ * before with the same set, scenario and seed, to go on with.
+ */
 export function createSession(options: {
   def: SetDefinition;
   scenario: Scenario;
   seed: number;
   mode: Mode;
+  from?: Job;
 }): Session {
   const { def, scenario, seed, mode } = options;
-  const job = openJob(def, scenario, seed);
+  const job = options.from ?? openJob(def, scenario, seed);
+  const listeners = new Set<(act: RecordedAct) => void>();
   const store = createStore<SessionView>(() => ({ ...firstView }));
   let before = copyState(job.sim);
   let owed = 0;
@@ -107,11 +115,17 @@ export function createSession(options: {
     do(command) {
       // whoever acts sees the set itself again
       if (store.getState().slow !== null) store.setState({ slow: null });
+      const { step } = job.sim;
       const events = doCommand(def, scenario, job, command);
+      for (const listener of listeners) listener({ step, command });
       before = copyState(job.sim);
       // hand samples come many times a second and decide nothing
       if (command.do !== 'handTo') tell(events);
       return events;
+    },
+    onAct(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
     },
     advance(seconds) {
       if (!isMoving()) {

@@ -1,0 +1,187 @@
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import type { Job } from '../jobs/job.ts';
+import type { Mode, Scenario } from '../jobs/scenario.ts';
+import type { SetDefinition } from '../sim/set/definition.ts';
+import { canonical, fingerprint, hashState } from '../sim/set/snapshot.ts';
+import { type RecordedAct, record, replayActs, setHash } from './recording.ts';
+import type { Session } from './session.ts';
+
+/** What identifies a kept job: which job on which set, how it is worked, and when it was begun. */
+export interface KeptHead {
+  readonly id: string;
+  readonly format: 'freestroke-kept/1';
+  readonly scenarioId: string;
+  readonly title: string;
+  readonly scenarioHash: string;
+  readonly setHash: string;
+  readonly seed: number;
+  readonly mode: Mode;
+  /** Milliseconds since 1970, from the page's clock. */
+  readonly begun: number;
+  readonly ended: boolean;
+}
+
+/** How far the set's clock had come when everything last stood still, and the state's fingerprint there. */
+interface Rest {
+  readonly step: number;
+  readonly stateHash: string;
+}
+
+interface KeepSchema extends DBSchema {
+  heads: { key: string; value: KeptHead };
+  acts: { key: [string, number]; value: RecordedAct };
+  rests: { key: string; value: Rest };
+}
+
+/** A job as the keeper has it: enough to go on with. */
+export interface KeptJob {
+  readonly head: KeptHead;
+  readonly acts: readonly RecordedAct[];
+  readonly rest: Rest | null;
+}
+
+export type Resumed = { readonly ok: true; readonly job: Job } | { readonly ok: false; readonly why: string };
+
+/** The place on this device where work is kept, act by act. */
+export interface Keeper {
+  /** Begins to keep a session's acts, each as it is made; returns the kept job's id. */
+  keep(session: Session, begun: number): Promise<string>;
+  /** Goes on keeping a job that was read back. */
+  goOn(session: Session, kept: KeptJob): void;
+  /** Jobs begun and not handed over, newest first. */
+  unfinished(): Promise<readonly KeptHead[]>;
+  finished(): Promise<readonly KeptHead[]>;
+  read(id: string): Promise<KeptJob | null>;
+  forget(id: string): Promise<void>;
+  forgetAll(): Promise<void>;
+  /** Waits until everything handed over so far is written. Throws what the storage threw. */
+  written(): Promise<void>;
+}
+
+/** Handed-over jobs that stay for a later look; older ones make room. */
+const MOST_FINISHED = 40;
+
+const scenarioHash = (scenario: Scenario): string => fingerprint(canonical(scenario));
+
+/**
+ * Opens the place where work is kept. Rejects where the browser gives none (private window, storage denied).
+ * onTrouble: told once when something could not be written, with the storage's own words.
+ */
+export async function openKeeper(onTrouble: (why: string) => void, name = 'freestroke'): Promise<Keeper> {
+  const db = await openDB<KeepSchema>(name, 1, {
+    upgrade(fresh) {
+      fresh.createObjectStore('heads', { keyPath: 'id' });
+      fresh.createObjectStore('acts');
+      fresh.createObjectStore('rests');
+    },
+  });
+  return keeperOn(db, onTrouble);
+}
+
+function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void): Keeper {
+  let last: Promise<unknown> = Promise.resolve();
+  let isTold = false;
+  const write = (work: () => Promise<unknown>): Promise<unknown> => {
+    const done = work();
+    last = Promise.all([last, done]);
+    last.catch((problem: unknown) => {
+      if (!isTold) onTrouble(problem instanceof Error ? problem.message : String(problem));
+      isTold = true;
+    });
+    return done;
+  };
+
+  const follow = (session: Session, head: KeptHead, from: number): void => {
+    let n = from;
+    session.onAct((act) => {
+      const key: [string, number] = [head.id, n];
+      n += 1;
+      write(() => db.put('acts', act, key));
+      if (act.command.do === 'handOver') write(() => db.put('heads', { ...head, ended: true }));
+    });
+    session.store.subscribe((view, before) => {
+      if (view.revision === before.revision || view.live) return;
+      const sim = session.sim();
+      write(() => db.put('rests', { step: sim.step, stateHash: hashState(sim) }, head.id));
+    });
+  };
+
+  const heads = async (ended: boolean): Promise<readonly KeptHead[]> =>
+    (await db.getAll('heads')).filter((head) => head.ended === ended).sort((a, b) => b.begun - a.begun);
+
+  const forget = async (id: string): Promise<void> => {
+    const acts = IDBKeyRange.bound([id, 0], [id, Number.MAX_SAFE_INTEGER]);
+    const all = db.transaction(['heads', 'acts', 'rests'], 'readwrite');
+    await Promise.all([
+      all.objectStore('heads').delete(id),
+      all.objectStore('acts').delete(acts),
+      all.objectStore('rests').delete(id),
+      all.done,
+    ]);
+  };
+
+  return {
+    async keep(session, begun) {
+      const { definition, scenario, seed, mode } = session;
+      const head: KeptHead = {
+        id: `${scenario.id} ${begun}`,
+        format: 'freestroke-kept/1',
+        scenarioId: scenario.id,
+        title: scenario.title,
+        scenarioHash: scenarioHash(scenario),
+        setHash: setHash(definition),
+        seed,
+        mode,
+        begun,
+        ended: false,
+      };
+      const written = write(() => db.put('heads', head));
+      follow(session, head, 0);
+      await written;
+      for (const old of (await heads(true)).slice(MOST_FINISHED)) await forget(old.id);
+      return head.id;
+    },
+    goOn: (session, { head, acts }) => follow(session, head, acts.length),
+    unfinished: () => heads(false),
+    finished: () => heads(true),
+    async read(id) {
+      const head = await db.get('heads', id);
+      if (head === undefined) return null;
+      const acts = await db.getAll('acts', IDBKeyRange.bound([id, 0], [id, Number.MAX_SAFE_INTEGER]));
+      return { head, acts, rest: (await db.get('rests', id)) ?? null };
+    },
+    forget,
+    async forgetAll() {
+      for (const { id } of await db.getAll('heads')) await forget(id);
+    },
+    async written() {
+      await last;
+    },
+  };
+}
+
+/**
+ * Does a kept job's acts again up to where it stopped. Refuses, in a sentence, work on another set or job, and work
+ * that does not come out as it did.
+ */
+export function resume(def: SetDefinition, scenario: Scenario, kept: KeptJob): Resumed {
+  const { head, acts, rest } = kept;
+  if (head.setHash !== setHash(def))
+    return {
+      ok: false,
+      why: 'It was begun on another version of the set, which this program does not have.',
+    };
+  if (head.scenarioHash !== scenarioHash(scenario))
+    return { ok: false, why: 'The job has been changed since it was begun.' };
+  const lastAct = acts[acts.length - 1]?.step ?? 0;
+  const end = Math.max(lastAct, rest?.step ?? 0);
+  const job = replayActs(def, scenario, head.seed, acts, end);
+  // A rest that was written after the last act must be met bit for bit.
+  if (
+    rest !== null &&
+    rest.step > lastAct &&
+    record(def, scenario, job, head.seed).stateHash !== rest.stateHash
+  )
+    return { ok: false, why: 'Done again, the recorded acts did not come out as they did at the time.' };
+  return { ok: true, job };
+}
