@@ -1,5 +1,6 @@
 import { realpathSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { causesCommand } from './causes.ts';
 import { checkCommand } from './check.ts';
 import { type CommandResult, lawCommand } from './law.ts';
 import { playCommand } from './play.ts';
@@ -11,6 +12,7 @@ const usage = [
   '  check FILE...                                    validates jobs and set definitions',
   '  play FILE --by careful|hasty|wrong-end|nobody [--seed N] [--json]',
   '                                                   a scripted worker does the job; prints the marks',
+  '  causes FILE [--json | --table]                   what each check would tell about the causes, by simulation',
   '  trace FILE --degrees 720 --csv                   crank angle by crank angle, the set turned at cranking speed',
   '  law [ID [JSON]]                                  lists the laws, or runs one',
 ];
@@ -18,6 +20,7 @@ const usage = [
 const commands: ReadonlyMap<string, (args: string[]) => CommandResult> = new Map([
   ['check', checkCommand],
   ['play', playCommand],
+  ['causes', causesCommand],
   ['trace', traceCommand],
   ['law', lawCommand],
 ]);

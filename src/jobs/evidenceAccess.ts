@@ -57,7 +57,7 @@ export function withAccess(def: SetDefinition, acts: readonly SimCommand[]): Sim
       clear(next);
     }
     if (command.do === 'remove' && command.part === 'pump') for (const before of beforePump) doIt(before);
-    doIt(command);
+    doIt(command.do === 'remove' ? takeOff(command.part) : command);
   };
   for (const act of acts) clear(act);
   return way;

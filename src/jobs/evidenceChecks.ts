@@ -1,4 +1,4 @@
-import type { SimCommand } from '../sim/set/commands.ts';
+import type { CheckId, SimCommand } from '../sim/set/commands.ts';
 import type { FindingSource } from './card.ts';
 import type { FindingCode } from './findings.ts';
 
@@ -31,13 +31,20 @@ const fullThrottle: SimCommand = { do: 'moveThrottle', to: 1 };
 const leverHeld: SimCommand = { do: 'holdDecompressor', held: true };
 const leverGone: SimCommand = { do: 'holdDecompressor', held: false };
 const pull: SimCommand = { do: 'pullCord', effort: 'firm', letGoAt: null };
+const unionSlack: SimCommand = { do: 'loosen', joint: 'pipeAtInjector', to: 'slack', backup: true };
+const coverOff: SimCommand = { do: 'remove', part: 'windowCover' };
+const valveOut: SimCommand = { do: 'remove', part: 'valve' };
 
-/**
- * The catalogue of checks (our choice of what is worth the time; the order is that of the trade: compression, air,
- * fuel from tank to injector, the window, then what needs the pump off). No act of a check mends anything first:
- * stop lever, tap and cap stand as they were received.
- */
-export const checkKinds: readonly CheckKind[] = [
+/** A check that is one look, after whatever has to be done before it. */
+const look = (
+  id: string,
+  what: CheckId,
+  name: string,
+  codes: readonly FindingCode[],
+  ...before: SimCommand[]
+): CheckKind => ({ id, name, source: what, codes, acts: [...before, { do: 'check', what }] });
+
+const turning: readonly CheckKind[] = [
   {
     id: 'compression',
     name: 'turn the flywheel by hand against compression',
@@ -49,14 +56,14 @@ export const checkKinds: readonly CheckKind[] = [
     id: 'spin',
     name: 'spin it with the decompressor held, full throttle, and listen for the creak',
     source: 'pull',
-    codes: ['crankSpun', 'creakHeard', 'noCreak', 'fuelAtUnion', 'bubblesAtUnion', 'noFuelAtUnion'],
+    codes: ['crankSpun', 'creakHeard', 'noCreak'],
     acts: [fullThrottle, leverHeld, pull],
   },
   {
     id: 'start',
     name: 'try to start it as one should',
     source: 'pull',
-    codes: ['engineFired', 'creakHeard', 'noCreak', 'compressionFelt', 'compressionWeak'],
+    codes: ['engineFired', 'creakHeard', 'noCreak'],
     acts: [
       fullThrottle,
       leverGone,
@@ -65,127 +72,129 @@ export const checkKinds: readonly CheckKind[] = [
       { do: 'pullCord', effort: 'firm', letGoAt: 0.6 },
     ],
   },
-  {
-    id: 'air',
-    name: 'look at the air element',
-    source: 'airElement',
-    codes: ['airClear', 'airBlocked'],
-    acts: [{ do: 'check', what: 'airElement' }],
-  },
-  {
-    id: 'tank',
-    name: 'look into the tank',
-    source: 'tank',
-    codes: ['tankHasFuel', 'tankEmpty'],
-    acts: [{ do: 'check', what: 'tank' }],
-  },
-  {
-    id: 'vent',
-    name: 'try the vent of the tank cap',
-    source: 'capVent',
-    codes: ['ventOpen', 'ventBlocked'],
-    acts: [{ do: 'check', what: 'capVent' }],
-  },
-  {
-    id: 'bowl',
-    name: 'look at the filter bowl',
-    source: 'bowl',
-    codes: ['bowlClean', 'bowlWater', 'bowlDirty'],
-    acts: [{ do: 'check', what: 'bowl' }],
-  },
-  {
-    id: 'hose',
-    name: 'let fuel run from the hose',
-    source: 'hoseFlow',
-    codes: ['hoseFlows', 'hoseFlowsPoorly', 'hoseDry'],
-    acts: [{ do: 'check', what: 'hoseFlow' }],
-  },
+  look('blow', 'blowBy', 'press against compression and listen where it blows', [
+    'blowsAtInlet',
+    'blowsAtExhaust',
+    'blowsAtBreather',
+    'blowsNowhere',
+  ]),
+  look('play', 'decompressorPlay', 'feel the play of the decompressor', [
+    'decompressorPlay',
+    'decompressorNoPlay',
+  ]),
+  look('oil', 'oil', 'let the oil run off the dipstick', ['oilThin', 'oilThick']),
+];
+
+const airAndFuel: readonly CheckKind[] = [
+  look('air', 'airElement', 'look at the air element', ['airClear', 'airBlocked']),
+  look('exhaust', 'exhaust', 'take the exhaust off and look through it', ['exhaustClear', 'exhaustPlugged']),
+  look('tank', 'tank', 'look into the tank', ['tankHasFuel', 'tankEmpty']),
+  look('tap', 'tapStands', 'see how the fuel tap stands', ['tapFoundOpen', 'tapFoundShut']),
+  look('vent', 'capVent', 'try the vent of the tank cap', ['ventOpen', 'ventBlocked']),
+  look('bowl', 'bowl', 'look at the filter bowl', ['bowlClean', 'bowlWater', 'bowlDirty']),
+  look('sample', 'fuelSample', 'draw a sample of the fuel and weigh it', [
+    'sampleClean',
+    'sampleCloudy',
+    'sampleWrong',
+  ]),
+  look('hoseLook', 'hoseLook', 'bend the hose and look for cracks', ['hoseSound', 'hoseCracked']),
+  look('hose', 'hoseFlow', 'let fuel run from the hose', ['hoseFlows', 'hoseFlowsPoorly', 'hoseDry']),
+];
+
+const line: readonly CheckKind[] = [
   {
     id: 'union',
     name: 'slacken the union at the injector, spin it and look for fuel',
     source: 'pull',
-    codes: ['fuelAtUnion', 'bubblesAtUnion', 'noFuelAtUnion', 'creakHeard', 'noCreak'],
-    acts: [
-      { do: 'loosen', joint: 'pipeAtInjector', to: 'slack', backup: true },
-      fullThrottle,
-      leverHeld,
-      pull,
-    ],
+    codes: ['fuelAtUnion', 'bubblesAtUnion', 'noFuelAtUnion', 'dryAtStop', 'fuelAtStop'],
+    acts: [unionSlack, fullThrottle, leverHeld, pull],
   },
   {
-    id: 'window',
-    name: 'open the window and watch the control pin while the throttle moves',
-    source: 'pinFollows',
-    codes: ['pinFollows', 'pinStays', 'pinOutOfSlot', 'stopLeverAtRun', 'stopLeverAtStop'],
-    acts: [{ do: 'check', what: 'pinFollows' }],
-  },
-  {
-    id: 'stop',
-    name: 'see whether the stop lever takes the pin to no delivery',
-    source: 'stopLeverProof',
-    codes: ['stopProved', 'stopNotProved'],
-    acts: [{ do: 'check', what: 'stopLeverProof' }],
-  },
-  {
-    id: 'pin',
-    name: 'try the control pin with a finger through the window',
-    source: 'pinTurn',
-    codes: ['pinTurns', 'pinHeld'],
-    bins: [{ code: 'pinTurns', value: 'bend', edges: [0.03] }],
-    acts: [
-      { do: 'remove', part: 'windowCover' },
-      { do: 'check', what: 'pinTurn' },
-    ],
+    id: 'stopFuel',
+    name: 'the same with the stop lever at stop: does it still deliver?',
+    source: 'pull',
+    codes: ['dryAtStop', 'fuelAtStop'],
+    acts: [unionSlack, { do: 'moveStopLever', to: 'stop' }, leverHeld, pull],
   },
   {
     id: 'joints',
-    name: 'hold a card to the joints of the line',
+    name: 'spin it and hold a card to the joints of the line',
     source: 'leaks',
     codes: ['jointsDry', 'jointWeeps'],
     acts: [fullThrottle, leverHeld, pull, { do: 'check', what: 'leaks', with: 'card' }],
   },
-  {
-    id: 'valve',
-    name: 'take the delivery valve out and try its seat',
-    source: 'valveSeat',
-    codes: ['seatTight', 'seatLeaks'],
-    acts: [
-      { do: 'remove', part: 'valve' },
-      { do: 'check', what: 'valveSeat' },
-    ],
-  },
-  {
-    id: 'cup',
-    name: 'take the pump off and read the cup',
-    source: 'cupEnd',
-    codes: ['cupRecessed', 'cupProud'],
-    acts: [{ do: 'check', what: 'cupEnd' }],
-  },
-  {
-    id: 'travel',
-    name: 'press the loose pump’s plunger against its spring',
-    source: 'plungerTravel',
-    codes: ['plungerMoves', 'plungerStuck'],
-    bins: [{ code: 'plungerMoves', value: 'holdForce', edges: [60] }],
-    acts: [{ do: 'check', what: 'plungerTravel' }],
-  },
-  {
-    id: 'shims',
-    name: 'measure the shims under the loose pump',
-    source: 'shimCount',
-    codes: ['shimsMeasured'],
-    bins: [{ code: 'shimsMeasured', value: 'thickness', edges: [3e-4, 7e-4] }],
-    acts: [{ do: 'check', what: 'shimCount' }],
-  },
-  {
-    id: 'face',
-    name: 'draw the plunger and look at its face',
-    source: 'plungerFace',
-    codes: ['faceBright', 'faceScored'],
-    acts: [
-      { do: 'remove', part: 'valve' },
-      { do: 'remove', part: 'plunger' },
-      { do: 'check', what: 'plungerFace' },
-    ],
-  },
+  look('spray', 'nozzleSpray', 'turn the injector outside, on its pipe, and watch it spray', [
+    'sprayFine',
+    'sprayPartial',
+    'sprayStream',
+    'sprayDribble',
+    'sprayNone',
+  ]),
 ];
+
+const window: readonly CheckKind[] = [
+  look('window', 'pinFollows', 'open the window and watch the control pin while the throttle moves', [
+    'pinFollows',
+    'pinStays',
+    'pinOutOfSlot',
+    'pinBentSeen',
+    'stopLeverAtRun',
+    'stopLeverAtStop',
+  ]),
+  look(
+    'stop',
+    'stopLeverProof',
+    'see whether the stop lever takes the pin to no delivery',
+    ['stopProved', 'stopNotProved'],
+    coverOff,
+  ),
+  look('pin', 'pinTurn', 'try the pin with a finger', ['pinTurns', 'pinHeld', 'pinBentSeen'], coverOff),
+  look('linkage', 'linkage', 'work the governor linkage by hand', ['linkageFree', 'linkageSeized']),
+];
+
+const pumpOpen: readonly CheckKind[] = [
+  {
+    id: 'holder',
+    name: 'break the delivery-valve holder loose and feel how tight it was',
+    source: 'byHand',
+    codes: ['holderAtTorque', 'holderOverTight'],
+    acts: [{ do: 'loosen', joint: 'holder', to: 'slack', backup: false }],
+  },
+  look(
+    'valve',
+    'valveSeat',
+    'take the delivery valve out and try its seat',
+    ['seatTight', 'seatLeaks'],
+    valveOut,
+  ),
+  look('cup', 'cupEnd', 'take the pump off and read the cup', ['cupRecessed', 'cupProud', 'markOpposite']),
+  look('travel', 'plungerTravel', 'press the loose pump’s plunger with a thumb', [
+    'plungerMoves',
+    'plungerStuck',
+    'springGone',
+  ]),
+  {
+    id: 'push',
+    name: 'lean on the loose pump’s plunger',
+    source: 'byHand',
+    codes: ['dragsUnderPush', 'fastUnderPush'],
+    acts: [{ do: 'pushPlunger', towards: 'outlet', force: 300, twist: 0.2, seconds: 0.3 }],
+  },
+  look('shims', 'shimCount', 'count the shims under the loose pump', ['shimsMeasured', 'shimsWrong']),
+  look('cam', 'camLift', 'measure the lift at the cup', ['camLiftFull', 'camLiftShort']),
+  look(
+    'face',
+    'plungerFace',
+    'draw the plunger and look at its face',
+    ['faceBright', 'faceScored'],
+    { do: 'remove', part: 'pump' },
+    valveOut,
+    { do: 'remove', part: 'plunger' },
+  ),
+];
+
+/**
+ * The catalogue of checks (our choice of what is worth the time; common practice, no source). No act of a check mends
+ * anything first: stop lever, tap and cap stand as they were received.
+ */
+export const checkKinds: readonly CheckKind[] = [...turning, ...airAndFuel, ...line, ...window, ...pumpOpen];

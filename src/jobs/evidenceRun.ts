@@ -1,4 +1,5 @@
-import { applyChanges, type Change } from '../sim/set/changes.ts';
+import type { Change } from '../sim/set/changeKinds.ts';
+import { applyChanges } from '../sim/set/changes.ts';
 import type { SimCommand } from '../sim/set/commands.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { copyState } from '../sim/set/snapshot.ts';
@@ -96,17 +97,19 @@ function walk(
   plan: readonly PlannedCheck[],
   nodes: readonly ActTree[],
   state: SimState,
+  before: readonly FindingDraft[],
   out: string[],
 ): void {
   nodes.forEach((node, at) => {
     const last = at === nodes.length - 1;
     const mine = last ? state : copyState(state);
     const { findings, refused } = runAct(def, mine, node.act);
+    const all = [...before, ...findings];
     for (const number of node.ends) {
       const check = plan[number];
-      if (check) out[number] = refused ? 'refused' : observationOf(check.kind, findings);
+      if (check) out[number] = refused ? 'refused' : observationOf(check.kind, all);
     }
-    walk(def, plan, node.next, mine, out);
+    walk(def, plan, node.next, mine, all, out);
   });
 }
 
@@ -119,7 +122,7 @@ export function observeAll(
   seed: number,
 ): string[] {
   const out: string[] = plan.map(() => 'nothing');
-  walk(def, plan, tree, receivedSet(def, changes, seed), out);
+  walk(def, plan, tree, receivedSet(def, changes, seed), [], out);
   return out;
 }
 
@@ -132,8 +135,13 @@ export function observeEach(
 ): string[] {
   return plan.map(({ kind, acts }) => {
     const state = receivedSet(def, changes, seed);
-    let got: Outcome = { findings: [], refused: false };
-    for (const act of acts) got = runAct(def, state, act);
-    return got.refused ? 'refused' : observationOf(kind, got.findings);
+    const got = acts.map((act) => runAct(def, state, act));
+    const refused = got[got.length - 1]?.refused ?? false;
+    return refused
+      ? 'refused'
+      : observationOf(
+          kind,
+          got.flatMap(({ findings }) => findings),
+        );
   });
 }

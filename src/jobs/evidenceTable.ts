@@ -1,8 +1,9 @@
-import type { Change } from '../sim/set/changes.ts';
+import * as v from 'valibot';
+import type { Change } from '../sim/set/changeKinds.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { scatter } from '../sim/set/random.ts';
 import { canonical, fingerprint } from '../sim/set/snapshot.ts';
-import type { CauseId } from './causes.ts';
+import { type CauseId, causeIds } from './causes.ts';
 import { type CheckCost, costOf, planChecks } from './evidenceAccess.ts';
 import { type CheckKind, checkKinds, type PlannedCheck } from './evidenceChecks.ts';
 import { type ActTree, observeAll, treeOf } from './evidenceRun.ts';
@@ -119,4 +120,31 @@ export function simulateTable(
     return rows;
   });
   return assembleTable(task, words);
+}
+
+const count = v.pipe(v.number(), v.integer(), v.minValue(0));
+const tableSchema = v.object({
+  hash: v.string(),
+  checks: v.array(
+    v.object({
+      id: v.string(),
+      cost: v.object({ each: v.number(), once: v.array(v.object({ act: v.string(), seconds: v.number() })) }),
+      outcomes: v.array(v.string()),
+    }),
+  ),
+  kinds: v.array(
+    v.object({
+      id: v.string(),
+      cause: v.picklist(causeIds),
+      prior: v.object({ stored: v.number(), flat: v.number() }),
+      rows: v.array(v.array(count)),
+    }),
+  ),
+});
+
+/** Reads a table that was kept as JSON; throws when it is not one, or not the one with this hash. */
+export function readTable(text: string, hash: string): EvidenceTable {
+  const table = v.parse(tableSchema, JSON.parse(text));
+  if (table.hash !== hash) throw new RangeError(`a table of ${table.hash}, not of ${hash}`);
+  return table;
 }
