@@ -44,8 +44,8 @@ export type Resumed = { readonly ok: true; readonly job: Job } | { readonly ok: 
 
 /** The place on this device where work is kept, act by act. */
 export interface Keeper {
-  /** Begins to keep a session's acts, each as it is made; returns the kept job's id. */
-  keep(session: Session, begun: number): Promise<string>;
+  /** Keeps a session's acts from now on, each as it is made; nothing is written before the first. Returns the id. */
+  keep(session: Session, begun: number): string;
   /** Goes on keeping a job that was read back. */
   goOn(session: Session, kept: KeptJob): void;
   /** Jobs begun and not handed over, newest first. */
@@ -94,13 +94,15 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
   const follow = (session: Session, head: KeptHead, from: number): void => {
     let n = from;
     session.onAct((act) => {
+      if (n === 0) write(() => db.put('heads', head));
       const key: [string, number] = [head.id, n];
       n += 1;
       write(() => db.put('acts', act, key));
-      if (act.command.do === 'handOver') write(() => db.put('heads', { ...head, ended: true }));
+      if (act.command.do === 'handOver')
+        write(() => db.put('heads', { ...head, ended: true }).then(makeRoom));
     });
     session.store.subscribe((view, before) => {
-      if (view.revision === before.revision || view.live) return;
+      if (view.revision === before.revision || view.live || n === 0) return;
       const sim = session.sim();
       write(() => db.put('rests', { step: sim.step, stateHash: hashState(sim) }, head.id));
     });
@@ -120,8 +122,12 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
     ]);
   };
 
+  const makeRoom = async (): Promise<void> => {
+    for (const old of (await heads(true)).slice(MOST_FINISHED)) await forget(old.id);
+  };
+
   return {
-    async keep(session, begun) {
+    keep(session, begun) {
       const { definition, scenario, seed, mode } = session;
       const head: KeptHead = {
         id: `${scenario.id} ${begun}`,
@@ -135,10 +141,7 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
         begun,
         ended: false,
       };
-      const written = write(() => db.put('heads', head));
       follow(session, head, 0);
-      await written;
-      for (const old of (await heads(true)).slice(MOST_FINISHED)) await forget(old.id);
       return head.id;
     },
     goOn: (session, { head, acts }) => follow(session, head, acts.length),

@@ -35,7 +35,7 @@ async function kept(id: string): Promise<KeptJob> {
 test('Work stopped after any act is read back whole and goes on from the very same state', async () => {
   await fresh();
   const session = openFirstJob(SEED);
-  const id = await keeper.keep(session, 1000);
+  const id = keeper.keep(session, 1000);
   for (const [n, act] of acts.entries()) {
     giveAct(session, act);
     if (n % 9 !== 0 && n !== acts.length - 1) continue;
@@ -52,7 +52,7 @@ test('Work stopped after any act is read back whole and goes on from the very sa
 test('Work that lost its last act goes on from the state before it', async () => {
   await fresh();
   const session = openFirstJob(SEED);
-  const id = await keeper.keep(session, 1000);
+  const id = keeper.keep(session, 1000);
   for (const act of acts.slice(0, 30)) giveAct(session, act);
   await keeper.written();
   const found = await kept(id);
@@ -67,7 +67,7 @@ test('Work that lost its last act goes on from the state before it', async () =>
 test('A job gone on with is kept on from where it stood, and is finished once it is handed over', async () => {
   await fresh();
   const session = openFirstJob(SEED);
-  const id = await keeper.keep(session, 1000);
+  const id = keeper.keep(session, 1000);
   for (const act of acts.slice(0, 60)) giveAct(session, act);
   await keeper.written();
   expect((await keeper.unfinished()).map((head) => head.id)).toEqual([id]);
@@ -87,7 +87,7 @@ test('A job gone on with is kept on from where it stood, and is finished once it
 test('Work on another set, another wording of the job, or that comes out otherwise is refused in a sentence', async () => {
   await fresh();
   const session = openFirstJob(SEED);
-  const id = await keeper.keep(session, 1000);
+  const id = keeper.keep(session, 1000);
   for (const act of acts.slice(0, 12)) giveAct(session, act);
   await keeper.written();
   const found = await kept(id);
@@ -109,7 +109,7 @@ test('What the storage refuses is told once, in its own words, and the job goes 
   const told: string[] = [];
   const full = await openKeeper((why) => told.push(why), `keep-${places}-full`);
   const session = openFirstJob(SEED);
-  await full.keep(session, 1000);
+  full.keep(session, 1000);
   const put = IDBObjectStore.prototype.put;
   IDBObjectStore.prototype.put = () => {
     throw new DOMException('The disk is full.', 'QuotaExceededError');
