@@ -1,5 +1,5 @@
 import { Canvas, events as pointerEvents } from '@react-three/fiber';
-import { useMemo, useRef } from 'react';
+import { use, useMemo, useRef } from 'react';
 import { NoToneMapping, type Object3D } from 'three';
 import type { Session } from '../session/session.ts';
 import { CameraMan } from './CameraMan.tsx';
@@ -7,16 +7,21 @@ import { Driver } from './Driver.tsx';
 import { Hands } from './Hands.tsx';
 import { turnOver } from './handles/carry.ts';
 import { emptyHand } from './handles/held.ts';
+import { Names } from './labels/Names.tsx';
 import { clearMaterial } from './look/clear.ts';
 import { windowShadow } from './look/shadow.ts';
 import { cutMaterial, sharedUniforms, surfaceMaterial } from './look/surface.ts';
 import { type MarkRefs, Marks } from './Marks.tsx';
+import { loadParts } from './parts/loadParts.ts';
 import { buildRig, standAtHome } from './rig/rig.ts';
 import { shadeRig } from './rig/shadeRig.ts';
 import { SceneBoundary } from './SceneBoundary.tsx';
 import { useLoosePump } from './useLoosePump.ts';
 import { useStill } from './useStill.ts';
 import './benchScene.css';
+
+/** Asked for with the bench itself, so that both are under way together. */
+const coming = loadParts();
 
 /** The bench in 3D: the set, the pump, the tools, moved by the session's model and moving it. */
 export function Bench({ session }: { session: Session }) {
@@ -30,34 +35,36 @@ export function Bench({ session }: { session: Session }) {
 function Scene({ session }: { session: Session }) {
   const still = useStill();
   const loose = useLoosePump(session);
+  const parts = use(coming);
   const scene = useMemo(() => {
     const shared = sharedUniforms();
     const veil = { value: 0 };
     const front = surfaceMaterial(shared, { value: 0 });
     const back = surfaceMaterial(shared, veil);
     const cut = cutMaterial();
-    const rig = buildRig(session.definition, {
-      front: { solid: front, cut },
-      back: { solid: back, cut },
-      glass: clearMaterial(shared),
-    });
+    const rig = buildRig(
+      session.definition,
+      { front: { solid: front, cut }, back: { solid: back, cut }, glass: clearMaterial(shared) },
+      parts,
+    );
     standAtHome(rig);
     shadeRig(rig);
     return { shadow: windowShadow(shared), surfaces: [front, back], veil, rig, held: emptyHand() };
-  }, [session]);
+  }, [session, parts]);
   const refs: MarkRefs = {
     hover: useRef(null),
     ring: useRef(null),
     chosen: useRef(null),
     words: useRef(null),
   };
+  const names = useRef<HTMLDivElement>(null);
   const { rig, held } = scene;
   return (
     <div className="scene">
       <Canvas
         frameloop="demand"
         dpr={1}
-        gl={{ antialias: false, toneMapping: NoToneMapping }}
+        gl={{ antialias: false, alpha: false, stencil: false, toneMapping: NoToneMapping }}
         camera={{ fov: 30, near: 0.02, far: 12 }}
         events={(store) => ({
           ...pointerEvents(store),
@@ -68,7 +75,9 @@ function Scene({ session }: { session: Session }) {
         <CameraMan session={session} still={still} />
         <Driver session={session} {...scene} still={still} />
         <Marks session={session} rig={rig} held={held} refs={refs} />
+        <Names session={session} rig={rig} place={names} />
       </Canvas>
+      <div ref={names} className="scene-names" />
       <div ref={refs.ring} className="scene-ring" />
       <div ref={refs.hover} className="scene-tag" />
       <div ref={refs.chosen} className="scene-tag" data-kind="chosen">
