@@ -129,7 +129,7 @@ const HALF_A_SHEET = 1.25e-4;
 
 function shimCodes(values: Values): FindingCode[] {
   const off = Math.abs(numberIn(values, 'thickness') - numberIn(values, 'wanted'));
-  return off > HALF_A_SHEET ? ['shimsMeasured', 'shimsWrong'] : ['shimsMeasured'];
+  return off > HALF_A_SHEET ? ['shimsWrong'] : ['shimsMeasured'];
 }
 
 /** The loudest place where it blows while the piston is borne up. */

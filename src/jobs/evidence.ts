@@ -62,7 +62,7 @@ const but = (all: readonly CauseId[], ...some: CauseId[]) => all.filter((cause) 
  * 'Against' means no longer worth a spanner, not proof.
  */
 export const evidence: Partial<Record<FindingCode, Evidence>> = {
-  compressionFelt: { pointsAt: [], against: [...leaky, ...breathless] },
+  compressionFelt: { pointsAt: [], against: [...leaky, 'airInletBlocked'] },
   compressionWeak: { pointsAt: [...leaky, ...breathless], against: [] },
   airClear: { pointsAt: [], against: ['airInletBlocked'] },
   airBlocked: { pointsAt: ['airInletBlocked'], against: [] },
@@ -195,6 +195,7 @@ export const evidence: Partial<Record<FindingCode, Evidence>> = {
   faceBright: { pointsAt: [], against: ['wornPair', 'pinBent'] },
   seatLeaks: { pointsAt: ['deliveryValveLeaking'], against: [] },
   seatTight: { pointsAt: [], against: ['deliveryValveLeaking'] },
+  shimsMeasured: { pointsAt: [], against: ['wrongShims'] },
   shimsWrong: { pointsAt: ['wrongShims'], against: [] },
   camLiftShort: { pointsAt: ['camOrCupWorn'], against: [] },
   camLiftFull: { pointsAt: [], against: ['camOrCupWorn'] },

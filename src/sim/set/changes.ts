@@ -140,7 +140,7 @@ export const changeTable: Readonly<Record<string, Changeable>> = {
     'needleFriction',
     'Pa',
     0,
-    1e8,
+    5e8,
     'pressure to move a needle that drags in its guide',
   ),
   'injector.needleOpen': {

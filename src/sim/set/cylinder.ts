@@ -47,17 +47,36 @@ export function fillCylinder(
 /** Loss of charge with the square of crank speed, s2/rad2. Assumed: a tenth at rated speed. */
 const BREATHING = 7e-7;
 
+/** Back pressure of a clear exhaust with the square of crank speed, Pa.s2: 2 kPa at rated speed. Assumed. */
+const BACK = 0.02;
+
+/** Pressure that a blocked exhaust adds behind the piston, Pa: it goes as the square of speed over open area. */
+function backPressure(state: SimState): number {
+  const { exhaustBlocked } = state.condition;
+  if (exhaustBlocked === 0) return 0;
+  const open = Math.max(0.005, 1 - exhaustBlocked);
+  const { omega } = state.engine;
+  return Math.min(2e5, BACK * omega * omega * (1 / (open * open) - 1));
+}
+
 function exchange(def: SetDefinition, state: SimState, volume: number): void {
   const { engine, condition } = state;
   const warm = condition.ambient + def.gas.chargeHeating;
   if (engine.theta > 0) {
-    const back = 1 + 1.5 * condition.exhaustBlocked * condition.exhaustBlocked;
-    fillCylinder(def, state, volume, def.gas.exhaustPressure * back, warm);
+    fillCylinder(def, state, volume, def.gas.exhaustPressure + backPressure(state), warm);
     return;
   }
-  const blocked = Math.max(engine.inletBlocked, condition.elementBlocked, condition.exhaustBlocked * 0.7);
+  const blocked = Math.max(engine.inletBlocked, condition.elementBlocked);
+  // what could not get out takes the place of what should come in
+  const fresh = 1 - Math.min(0.9, backPressure(state) / AMBIENT);
   const breathing = 1 - BREATHING * engine.omega * engine.omega;
-  fillCylinder(def, state, volume, def.gas.chargePressure * breathing * (1 - 0.85 * blocked * blocked), warm);
+  fillCylinder(
+    def,
+    state,
+    volume,
+    def.gas.chargePressure * breathing * fresh * (1 - 0.85 * blocked * blocked),
+    warm,
+  );
 }
 
 /** Wall conductance for the present piston speed and density, W/K without the area: h, W/m2K. */

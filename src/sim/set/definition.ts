@@ -56,6 +56,7 @@ export const setSchema = v.strictObject({
     'airFuelLimit',
     'leastFuel',
     'leastTemperature',
+    'largestDrop',
     'latestIgnition',
     'burnAngle',
   ),

@@ -171,7 +171,7 @@ function spray(c: CrankContext, state: SimState, q: number, dp: number): void {
   const speed = Math.sqrt((2 * Math.max(0, dp)) / c.w.fuelDensity);
   const gasDensity = engine.pressure / (c.def.gas.gasConstant * engine.temperature);
   const weber = gasWeber(gasDensity, c.def.injector.holeDiameter, speed, c.def.injector.surfaceTension);
-  if (weber < c.def.injector.sprayWeber || !valvesShut(c.def, engine.theta)) return;
+  if (weber < c.def.injector.sprayWeber || speed < c.w.leastJet || !valvesShut(c.def, engine.theta)) return;
   engine.fuelWaiting += q;
   engine.sprayed = true;
 }

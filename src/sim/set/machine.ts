@@ -2,6 +2,7 @@ import { type ArcCam, arcCam, arcCamAngleAtLift } from '../laws/arcCam.ts';
 import { dynamicViscosity, fuelDensity } from '../laws/fuelProperties.ts';
 import { type GasOrifice, gasOrifice } from '../laws/gasFlow.ts';
 import { exp, PI } from '../laws/maths.ts';
+import { speedForDrop } from '../laws/spray.ts';
 import { springRate } from '../laws/spring.ts';
 import type { SetDefinition } from './definition.ts';
 
@@ -31,6 +32,8 @@ export interface Weather {
   readonly oil: number;
   readonly fuelViscosity: number;
   readonly fuelDensity: number;
+  /** Jet speed below which the drops are too coarse to dry out before it is too late, m/s. */
+  readonly leastJet: number;
 }
 
 const machines = new WeakMap<SetDefinition, Machine>();
@@ -78,10 +81,21 @@ export function weatherOf(def: SetDefinition, ambient: number): Weather {
   let weather = known.get(ambient);
   if (weather === undefined) {
     const [A, B] = def.fuel.walther;
+    const viscosity = dynamicViscosity({ A, B }, def.fuel.density15, ambient);
+    const density = fuelDensity(ambient, def.fuel.density15);
+    const { chargePressure, gasConstant, gasViscosity } = def.gas;
+    const matter = {
+      liquidDensity: density,
+      liquidViscosity: viscosity,
+      gasDensity: (chargePressure / (gasConstant * ambient)) * def.crank.compressionRatio,
+      gasViscosity,
+      tension: def.injector.surfaceTension,
+    };
     weather = {
       oil: exp(def.crank.thickening * (def.crank.thickeningReference - ambient)),
-      fuelViscosity: dynamicViscosity({ A, B }, def.fuel.density15, ambient),
-      fuelDensity: fuelDensity(ambient, def.fuel.density15),
+      fuelViscosity: viscosity,
+      fuelDensity: density,
+      leastJet: speedForDrop(matter, def.injector.holeDiameter, def.combustion.largestDrop),
     };
     known.set(ambient, weather);
   }

@@ -1,5 +1,4 @@
 import { gasOrificeFlow } from '../laws/gasFlow.ts';
-import { gasWeber } from '../laws/spray.ts';
 import { turnCrank } from './crank.ts';
 import type { SetDefinition } from './definition.ts';
 import { tendCord } from './handsOnEngine.ts';
@@ -53,10 +52,7 @@ export function sprayOutside(
   const openings = line.openings - before.openings;
   // a needle that opens does so at its own pressure, between two looks
   const gauge = openings > 0 ? state.condition.openingPressure : Math.max(0, peak - AMBIENT);
-  const { fuelDensity } = weatherOf(def, state.condition.ambient);
-  const speed = Math.sqrt((2 * gauge) / fuelDensity);
-  const air = AMBIENT / (def.gas.gasConstant * state.condition.ambient);
-  const { holeDiameter, surfaceTension, sprayWeber } = def.injector;
-  const breaksUp = gasWeber(air, holeDiameter, speed, surfaceTension) >= sprayWeber;
+  const { fuelDensity, leastJet } = weatherOf(def, state.condition.ambient);
+  const breaksUp = Math.sqrt((2 * gauge) / fuelDensity) >= leastJet;
   return { injected, openings, peak: gauge, breaksUp };
 }
