@@ -2,6 +2,7 @@ import { realpathSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { causesCommand } from './causes.ts';
 import { checkCommand } from './check.ts';
+import { dealCommand } from './deal.ts';
 import { type CommandResult, lawCommand } from './law.ts';
 import { playCommand } from './play.ts';
 import { failed, succeeded } from './result.ts';
@@ -13,6 +14,8 @@ const usage = [
   '  play FILE --by careful|hasty|wrong-end|nobody [--seed N] [--json]',
   '                                                   a scripted worker does the job; prints the marks',
   '  causes FILE [--json | --table]                   what each check would tell about the causes, by simulation',
+  '  deal FILE --count N --seed N [--band PERCENT] [--any-cause] [--out FOLDER] [--json]',
+  '                                                   jobs like this one, equally hard to find out',
   '  trace FILE --degrees 720 --csv                   crank angle by crank angle, the set turned at cranking speed',
   '  law [ID [JSON]]                                  lists the laws, or runs one',
 ];
@@ -21,6 +24,7 @@ const commands: ReadonlyMap<string, (args: string[]) => CommandResult> = new Map
   ['check', checkCommand],
   ['play', playCommand],
   ['causes', causesCommand],
+  ['deal', dealCommand],
   ['trace', traceCommand],
   ['law', lawCommand],
 ]);

@@ -63,7 +63,7 @@ export function circumstances(seed: number): Change[] {
   return [
     { path: 'crank.angle', to: between('rest', -2.5, -1.9) },
     { path: 'supply.tank', to: between('tank', 8e-4, 3e-3) },
-    { path: 'place.ambient', to: between('weather', 278, 298) },
+    { path: 'place.ambient', to: between('weather', 283, 298) },
   ];
 }
 

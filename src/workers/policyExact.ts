@@ -1,8 +1,8 @@
 import { chances, type Quest } from '../jobs/evidenceBelief.ts';
 import { costNow, lossOfNaming, moved, openChecks, type Standing, startOf } from './policy.ts';
 
-/** Most standings that an exact search looks at before it gives up (about two seconds). */
-export const EXACT_LIMIT = 40_000;
+/** Most standings that an exact search looks at before it gives up (a second or so). */
+export const EXACT_LIMIT = 10_000;
 
 /** The best policy's expected cost, minutes, and the check that it begins with (null: name the likeliest at once). */
 export interface Exact {

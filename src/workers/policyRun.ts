@@ -25,16 +25,20 @@ export interface Best {
   readonly expectation: Expectation;
 }
 
-/** The best policy: exact where it is small enough to be searched whole, otherwise the better of the two rules. */
-export function bestPolicy(quest: Quest, limit?: number): Best {
+/** The better of the two rules. */
+export function bestRule(quest: Quest): Best {
   const information = expectationOf(quest, byInformation);
   const chance = expectationOf(quest, byChance);
-  const byInfo = information.total <= chance.total;
-  const rule = byInfo ? byInformation : byChance;
-  const expectation = byInfo ? information : chance;
+  return information.total <= chance.total
+    ? { by: 'information', total: information.total, rule: byInformation, expectation: information }
+    : { by: 'chance', total: chance.total, rule: byChance, expectation: chance };
+}
+
+/** The best policy: exact where it is small enough to be searched whole, otherwise the better of the two rules. */
+export function bestPolicy(quest: Quest, limit?: number): Best {
+  const rule = bestRule(quest);
   const exact = exactPolicy(quest, limit);
-  if (exact) return { by: 'exact', total: exact.total, rule, expectation };
-  return { by: byInfo ? 'information' : 'chance', total: expectation.total, rule, expectation };
+  return exact ? { ...rule, by: 'exact', total: exact.total } : rule;
 }
 
 /** The trade's order first, then whatever tells most per minute. */
