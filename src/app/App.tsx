@@ -7,6 +7,9 @@ import { jobHash, routeOf, useHash } from './useRoute.ts';
 
 const loadJobPlace = () => import('./JobPlace.tsx');
 const BookPlace = lazy(async () => ({ default: (await import('./BookPlace.tsx')).BookPlace }));
+const PracticePlace = lazy(async () => ({
+  default: (await import('./PracticePlace.tsx')).PracticePlace,
+}));
 const JobPlace = lazy(async () => ({ default: (await loadJobPlace()).JobPlace }));
 
 /** The page: the first screen, or the job that its address names. */
@@ -25,6 +28,15 @@ export function App() {
       <FaultBoundary fallback={<Sorry what="The book" />}>
         <Suspense fallback={<p className="opening">Opening the book.</p>}>
           <BookPlace />
+        </Suspense>
+      </FaultBoundary>
+    );
+  }
+  if (route.at === 'practice') {
+    return (
+      <FaultBoundary key={hash} fallback={<Sorry what="The practice piece" />}>
+        <Suspense fallback={<p className="opening">Laying the pumps out.</p>}>
+          <PracticePlace key={hash} id={route.id} seed={route.seed} onLeave={leave} />
         </Suspense>
       </FaultBoundary>
     );

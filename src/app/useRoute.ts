@@ -1,15 +1,27 @@
 import { useSyncExternalStore } from 'react';
 import type { Mode } from '../jobs/scenario.ts';
 
-/** Where the page is: on the first screen, in the book of laws, or in a job. */
-export type Route = { at: 'first' } | { at: 'book' } | { at: 'job'; id: string; mode: Mode };
+/** Where the page is: on the first screen, in the book of laws, at a practice piece, or in a job. */
+export type Route =
+  | { at: 'first' }
+  | { at: 'book' }
+  | { at: 'practice'; id: string; seed: number | null }
+  | { at: 'job'; id: string; mode: Mode };
 
 const MODES: readonly Mode[] = ['guided', 'practice', 'assessed'];
 
-/** Reads a fragment such as `#/job/lambing-shed-lights/guided` or `#/book`; anything else is the first screen. */
+/** A round's number as it stands in an address, or null. */
+const seedOf = (text: string | undefined): number | null =>
+  text !== undefined && /^\d{1,9}$/.test(text) ? Number(text) : null;
+
+/**
+ * Reads a fragment such as `#/job/lambing-shed-lights/guided`, `#/book`, or `#/practice/stuck-or-free/17`, where the
+ * number is the round's; anything else is the first screen.
+ */
 export function routeOf(hash: string): Route {
   const [, place, id, way] = hash.split('/');
   if (place === 'book') return { at: 'book' };
+  if (place === 'practice' && id !== undefined) return { at: 'practice', id, seed: seedOf(way) };
   const mode = MODES.find((one) => one === way);
   return place === 'job' && id !== undefined && mode !== undefined
     ? { at: 'job', id, mode }

@@ -7,7 +7,7 @@ import { toolIds } from '../tools.ts';
 /** A set for practice: every tool at hand, every precaution taken, nothing marked. */
 export function practiceScenario(id: string, title: string, changes: readonly Change[]): Scenario {
   return {
-    format: 'freestroke-scenario/1',
+    format: 'freestroke-scenario/2',
     id,
     title,
     set: 'bench-set',

@@ -82,6 +82,7 @@ export function FirstPage({
           <button type="submit" className="button strong start">
             Start the job
           </button>
+          <Pieces />
         </div>
         <Honesty disclaimer={disclaimer} />
       </form>
@@ -112,6 +113,19 @@ function JobOfferCard({
       <span className="offer-label">Where it stands</span>
       <span className="offer-where">{job.where}</span>
     </label>
+  );
+}
+
+/** Short exercises on one skill, apart from any job. */
+function Pieces() {
+  return (
+    <section className="pieces" aria-labelledby="pieces-title">
+      <h2 id="pieces-title">Or practise one thing</h2>
+      <p>
+        <a href="#/practice/stuck-or-free">Stuck or free?</a> Pumps side by side in the hand: push, twist, and
+        say which have seized.
+      </p>
+    </section>
   );
 }
 

@@ -6,7 +6,7 @@ export const WIDTH = 268;
 export const HEIGHT = 210;
 const LEFT = 40;
 const BOTTOM = 34;
-const TOP = 12;
+const TOP = 22;
 const RIGHT = 10;
 
 const share = (axis: Axis, value: number) =>
@@ -72,7 +72,7 @@ export function GaugePlot({
       <text x={WIDTH - RIGHT} y={HEIGHT - 5} textAnchor="end" className="plot-name">
         {frame.x.name}, {frame.x.unit}
       </text>
-      <text x={LEFT + 5} y={TOP + 4} className="plot-name">
+      <text x={LEFT - 34} y={11} className="plot-name">
         {frame.y.name}, {frame.y.unit}
       </text>
       <polyline ref={traceRef} className="plot-trace" points="" />

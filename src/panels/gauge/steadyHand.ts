@@ -19,7 +19,7 @@ const PAUSE = 40;
 /** A hand on the plunger that goes one way at a steady rate for as long as something is pressed. */
 export type SteadyHand = {
   press(way: Way): void;
-  /** Stops pressing: the hand relaxes to where the plunger is, and keeps hold. */
+  /** Stops pressing: the hand relaxes to where the plunger is and keeps hold, or lets go. */
   relax(): void;
   /** Forgets what it was doing; sends nothing. */
   stop(): void;
@@ -27,8 +27,8 @@ export type SteadyHand = {
 
 const limit = (value: number, most: number) => Math.max(-most, Math.min(most, value));
 
-/** A steady hand for a session; it takes hold when it has to. */
-export function createSteadyHand(session: Session): SteadyHand {
+/** A steady hand for a session; it takes hold when it has to. whenRelaxed: what it does when nothing is pressed. */
+export function createSteadyHand(session: Session, whenRelaxed: 'holds' | 'letsGo' = 'holds'): SteadyHand {
   const { hand, pump } = session.definition;
   let timer: ReturnType<typeof setInterval> | null = null;
   let at = { travel: 0, twist: 0 };
@@ -62,6 +62,10 @@ export function createSteadyHand(session: Session): SteadyHand {
       if (timer === null) return;
       stop();
       if (session.sim().hand.grasp === null) return;
+      if (whenRelaxed === 'letsGo') {
+        session.do({ do: 'letGo' });
+        return;
+      }
       at = { travel: session.sim().pump.travel, twist: 0 };
       session.do({ do: 'handTo', ...at });
     },
