@@ -3,6 +3,7 @@ import { changeTable } from '../sim/set/changes.ts';
 import { placeIds } from '../sim/set/commands.ts';
 import { causeIds } from './causes.ts';
 import { cautionIds } from './cautions.ts';
+import { migrated, SCENARIO_FORMAT } from './migrate.ts';
 import { type Outcome, parseJson, problemsOf } from './problems.ts';
 import { toolIds } from './tools.ts';
 
@@ -48,7 +49,7 @@ const changeKinds = Object.entries(changeTable).map(([path, { what, unit, min, m
  * marking is to judge against. The set is in SI and radians.
  */
 export const scenarioSchema = v.strictObject({
-  format: v.literal('freestroke-scenario/1'),
+  format: v.literal(SCENARIO_FORMAT),
   id: kebab,
   title: line,
   set: kebab,
@@ -83,9 +84,9 @@ export function readScenario(text: string): Outcome<Scenario> {
   return scenarioFrom(parsed.value);
 }
 
-/** Validates an already parsed scenario. */
+/** Validates an already parsed scenario, of today's format or an older one. */
 export function scenarioFrom(value: unknown): Outcome<Scenario> {
-  const result = v.safeParse(scenarioSchema, value);
+  const result = v.safeParse(scenarioSchema, migrated(value));
   if (!result.success) return { ok: false, problems: problemsOf(result.issues) };
   const problems = result.output.marking.causes
     .filter((cause) => !result.output.causes.includes(cause))
