@@ -1,5 +1,6 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
+import { bakedPartsPlugin } from './bakedParts.ts';
 
 /**
  * The order of these groups matters: a group takes along what its modules import, so React must be claimed
@@ -13,7 +14,7 @@ const chunks = [
 export default defineConfig({
   // Relative addresses, so that the built folder works from any path of any server.
   base: './',
-  plugins: [react()],
+  plugins: [react(), bakedPartsPlugin()],
   build: {
     target: 'es2022',
     // The 3D libraries are one large chunk that only the bench asks for.

@@ -2,6 +2,7 @@ import { MeshBasicMaterial, PerspectiveCamera, Raycaster, Vector2, Vector3 } fro
 import setText from '../../models/bench-set/set.json?raw';
 import jobFile from '../../scenarios/lambing-shed-lights.json';
 import { emptyHand } from '../../src/bench/handles/held.ts';
+import { readParts } from '../../src/bench/parts/readParts.ts';
 import { type Frame, posePump } from '../../src/bench/rig/posePump.ts';
 import { poseSet } from '../../src/bench/rig/poseSet.ts';
 import { blankReading, read } from '../../src/bench/rig/reading.ts';
@@ -11,6 +12,11 @@ import { readSet } from '../../src/jobs/readSet.ts';
 import { type Scenario, scenarioFrom } from '../../src/jobs/scenario.ts';
 import { createSession, type Session } from '../../src/session/session.ts';
 import type { SetDefinition } from '../../src/sim/set/definition.ts';
+import { bakedParts } from '../../src/solids/bake.ts';
+import { definition as solidDefinition } from '../../src/solids/definition.ts';
+
+/** The pump's parts, baked as the build bakes them and read as the bench reads them. */
+const parts = await readParts(Uint8Array.from(await bakedParts(solidDefinition, 'parts')).buffer);
 
 /** The definition as the app reads it. */
 export function definition(): SetDefinition {
@@ -38,7 +44,8 @@ export function stage(changes: Scenario['changes'] | null = null): Stage {
   const def = definition();
   const session = createSession({ def, scenario: scenario(changes), seed: 1, mode: 'practice' });
   const solid = new MeshBasicMaterial();
-  const rig = buildRig(def, { front: { solid, cut: solid }, back: { solid, cut: solid }, glass: solid });
+  const materials = { front: { solid, cut: solid }, back: { solid, cut: solid }, glass: solid };
+  const rig = buildRig(def, materials, parts);
   standAtHome(rig);
   const held = emptyHand();
   const pose = (over: Partial<Frame> = {}): void => {

@@ -1,6 +1,6 @@
 import { BufferGeometry, Float32BufferAttribute } from 'three';
 
-/** A helical compression spring with closed ends; lengths m, standing on y = 0. */
+/** A helical compression spring with closed and ground ends; lengths m, standing on y = 0. */
 export type CoilSpec = {
   readonly wire: number;
   readonly mean: number;
@@ -41,14 +41,11 @@ export function coil(spec: CoilSpec, length: number): Coil {
 }
 
 /** Height of the wire's centre after `turns` of `coils`: one closed coil at each end, the rest evenly pitched. */
-function wireHeight(spec: CoilSpec, turns: number, length: number): number {
-  const { wire, coils } = spec;
-  const active = coils - 2;
-  const closed = wire * 1.02;
-  const rise = (length - wire - 2 * closed) / active;
-  if (turns < 1) return wire / 2 + closed * turns;
-  if (turns > coils - 1) return length - wire / 2 - closed * (coils - turns);
-  return wire / 2 + closed + rise * (turns - 1);
+function wireHeight({ wire, coils }: CoilSpec, turns: number, length: number): number {
+  const closed = Math.min(wire, length / coils);
+  if (turns < 1) return closed * turns;
+  if (turns > coils - 1) return length - closed * (coils - turns);
+  return closed + ((length - 2 * closed) / (coils - 2)) * (turns - 1);
 }
 
 function bend(
@@ -71,8 +68,11 @@ function bend(
       const up = Math.sin(a);
       const k = i * ROUND + j;
       const radius = r + (out * spec.wire) / 2;
-      position.setXYZ(k, radius * sin, y + (up * spec.wire) / 2, radius * cos);
-      normal.setXYZ(k, out * sin, up, out * cos);
+      const round = y + (up * spec.wire) / 2;
+      const ground = Math.max(0, Math.min(length, round));
+      position.setXYZ(k, radius * sin, ground, radius * cos);
+      if (ground === round) normal.setXYZ(k, out * sin, up, out * cos);
+      else normal.setXYZ(k, 0, Math.sign(up), 0);
     }
   }
 }

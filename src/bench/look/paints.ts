@@ -64,6 +64,16 @@ const finishes = {
 
 export type PaintId = keyof typeof finishes;
 
+/** The paint of a name that comes from a file; throws when there is none. */
+export function paintNamed(name: string): PaintId {
+  if (isPaint(name)) return name;
+  throw new Error(`there is no paint ${name}`);
+}
+
+function isPaint(name: string): name is PaintId {
+  return Object.hasOwn(finishes, name);
+}
+
 const tints = new Map<PaintId, Color>();
 
 function tintOf(paint: PaintId): Color {

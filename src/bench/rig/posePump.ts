@@ -106,8 +106,11 @@ export function posePump(rig: Rig, f: Frame, held: Held): boolean {
     sprung && f.apart < 0.5 ? springRoom(def) - f.reading.travel : springFree(def),
   );
   put('valveSeat', parts.valve === 'fitted', flat());
-  put('valve', parts.valve === 'fitted', flat((0.0015 * sim.pump.collar) / def.pump.retraction));
-  put('valveSpring', parts.valveSpring === 'fitted', flat(dimsOf(def, 'valveSpring')('from')));
+  const valveLift = (0.0015 * sim.pump.collar) / def.pump.retraction;
+  put('valve', parts.valve === 'fitted', flat(valveLift));
+  const valveSpring = dimsOf(def, 'valveSpring');
+  put('valveSpring', parts.valveSpring === 'fitted', flat(valveSpring('from') + valveLift));
+  rig.coils.valveSpring.setLength(valveSpring('length') - valveLift);
   put('holder', parts.holder === 'fitted', screwed(flat(), sim.assembly.joints.holder, 0.0015));
   moving = fixings(rig, f, put) || moving;
   showParts(rig, f, frame);
@@ -171,6 +174,7 @@ function showParts(rig: Rig, f: Frame, at: Pose): void {
   for (const id of SECTIONED) showCut(rig.piece(id), f.section && (onEngine || id !== 'camBox'));
   hideEnclosed(rig, f);
   rig.piece('windowCover').group.visible = !(f.section && parts.windowCover === 'fitted');
+  rig.piece('bleedScrew').group.visible = !(f.section && f.sim.assembly.joints.bleedScrew.at !== 'off');
   for (const id of ON_FRONT) rig.piece(id).group.visible = !(f.section && onEngine);
   // The pipe would stand where the parts are drawn out to.
   const line = f.apart < 0.02 || parts.pipe !== 'fitted';

@@ -2,18 +2,7 @@ import type { SetDefinition } from '../../sim/set/definition.ts';
 import { type Coil, coil } from '../form/coil.ts';
 import { type Dims, dimsOf } from '../form/dims.ts';
 import { painted } from '../look/paints.ts';
-import { bodyForm } from '../pump/body.ts';
-import { barrelForm, cupForm, pinForm, retainerForm, shimForm, springPlateForm } from '../pump/inside.ts';
-import {
-  bleedScrewForm,
-  flangeNutForm,
-  holderForm,
-  pipeNutForm,
-  valveForm,
-  valveSeatForm,
-} from '../pump/outlet.ts';
-import { plungerForm } from '../pump/plunger.ts';
-import { windowCoverForm } from '../pump/window.ts';
+import type { Parts } from '../parts/readParts.ts';
 import { type Materials, type Piece, pieceOf } from './piece.ts';
 
 export type PumpPieces = {
@@ -39,40 +28,39 @@ export function springFree(def: SetDefinition): number {
   return springRoom(def) + preload / rate;
 }
 
-/** Every part of the pump and its fixings. */
-export function pumpPieces(def: SetDefinition, material: Materials): PumpPieces {
-  const body = dimsOf(def, 'body');
-  const plunger = dimsOf(def, 'plunger');
-  const cup = dimsOf(def, 'cup');
-  const valve = dimsOf(def, 'deliveryValve');
-  const pipe = dimsOf(def, 'pipe');
-  const radius = def.pump.plungerDiameter / 2;
-  const helix = { radius, tangent: def.pump.helixTangent, portHeight: dimsOf(def, 'barrel')('portDiameter') };
+/** Every part of the pump and its fixings: baked, but for the two springs, which are bent as they are pressed. */
+export function pumpPieces(def: SetDefinition, material: Materials, parts: Parts): PumpPieces {
   const springs = springsOf(def);
   const make = (id: string, form: Parameters<typeof pieceOf>[1]): Piece => pieceOf(id, form, material);
+  const alone = [
+    'barrel',
+    'plunger',
+    'pin',
+    'cup',
+    'retainer',
+    'springPlate',
+    'valveSeat',
+    'valve',
+    'holder',
+  ];
+  const nut = parts.form('flangeWasher', ['flangeNut', dimsOf(def, 'stud')('washerHeight')]);
+  const shim = parts.form('shim');
+  const pipeNut = parts.form('pipeNut');
   return {
     ...springs,
     pieces: [
-      make('pumpBody', bodyForm(body, dimsOf(def, 'inlet'))),
-      make('windowCover', windowCoverForm(body)),
-      make('barrel', barrelForm(dimsOf(def, 'barrel'), radius)),
-      make('plunger', plungerForm(plunger, plungerFoot(cup), helix)),
-      make('pin', pinForm(dimsOf(def, 'pin'))),
-      make('cup', cupForm(cup)),
-      make('retainer', retainerForm(dimsOf(def, 'retainer'))),
-      make('springPlate', springPlateForm(dimsOf(def, 'springPlate'))),
+      make('pumpBody', parts.form('pumpBody', 'inlet', 'inletSeal')),
+      make('windowCover', parts.form('windowCover', 'coverScrew1', 'coverScrew2')),
+      ...alone.map((id) => make(id, parts.form(id))),
       make('returnSpring', painted(springs.returnCoil.geometry, 'phosphate')),
-      make('valveSeat', valveSeatForm(valve)),
-      make('valve', valveForm(valve)),
       make('valveSpring', painted(springs.valveCoil.geometry, 'plainSteel')),
-      make('holder', holderForm(dimsOf(def, 'holder'))),
-      make('bleedScrew', bleedScrewForm(dimsOf(def, 'bleedScrew'))),
-      make('shim0', shimForm(body, dimsOf(def, 'shim')('thickness'))),
-      make('shim1', shimForm(body, dimsOf(def, 'shim')('thickness'))),
-      make('pumpNut1', flangeNutForm(dimsOf(def, 'stud'))),
-      make('pumpNut2', flangeNutForm(dimsOf(def, 'stud'))),
-      make('pipeAtPump', pipeNutForm(pipe)),
-      make('pipeAtInjector', pipeNutForm(pipe)),
+      make('bleedScrew', parts.form('bleedScrew', 'bleedSeal')),
+      make('shim0', shim),
+      make('shim1', shim),
+      make('pumpNut1', nut),
+      make('pumpNut2', nut),
+      make('pipeAtPump', pipeNut),
+      make('pipeAtInjector', pipeNut),
     ],
   };
 }

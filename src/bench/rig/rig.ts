@@ -2,6 +2,7 @@ import { Group, type Material } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import type { Coil } from '../form/coil.ts';
 import { dimsOf } from '../form/dims.ts';
+import type { Parts } from '../parts/readParts.ts';
 import { axisPiece, cordPiece, endCap, fuelPieces, hosePieces, pipePiece } from './lines.ts';
 import { type Materials, type Piece, pieceOf } from './piece.ts';
 import { placePieces, toolPieces } from './placePieces.ts';
@@ -28,8 +29,8 @@ export type Rig = {
 /** Materials of the pump and its line, of what stands behind them, and of glass. */
 export type RigMaterials = { readonly front: Materials; readonly back: Materials; readonly glass: Material };
 
-/** Builds every part of the scene from the definition. */
-export function buildRig(def: SetDefinition, materials: RigMaterials): Rig {
+/** Builds every part of the scene from the definition, the pump's from its baked parts. */
+export function buildRig(def: SetDefinition, materials: RigMaterials, parts: Parts): Rig {
   const { back, glass } = materials;
   const { solid } = materials.front;
   const root = new Group();
@@ -43,7 +44,7 @@ export function buildRig(def: SetDefinition, materials: RigMaterials): Rig {
     root.add(piece.group);
     return piece;
   };
-  const pump = pumpPieces(def, materials.front);
+  const pump = pumpPieces(def, materials.front, parts);
   for (const piece of pump.pieces) add(piece);
   for (const { piece, home } of setPieces(def, back)) add(piece, home);
   for (const { piece, home } of placePieces(def, back.solid)) add(piece, home);

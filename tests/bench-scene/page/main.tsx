@@ -1,3 +1,4 @@
+import { Suspense } from 'react';
 import { createRoot } from 'react-dom/client';
 import setText from '../../../models/bench-set/set.json?raw';
 import file from '../../../scenarios/lambing-shed-lights.json';
@@ -13,4 +14,8 @@ const root = document.getElementById('root');
 if (!set.ok || !scenario.ok || root === null) throw new Error('the page cannot open its job');
 const session = createSession({ def: set.value, scenario: scenario.value, seed: 1, mode: 'practice' });
 Object.assign(globalThis, { session });
-createRoot(root).render(<Bench session={session} />);
+createRoot(root).render(
+  <Suspense fallback={null}>
+    <Bench session={session} />
+  </Suspense>,
+);

@@ -1,10 +1,12 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { bakedPartsPlugin } from '../../../bakedParts.ts';
 
 export default defineConfig({
   root: import.meta.dirname,
   base: './',
-  plugins: [react()],
+  publicDir: '../../../public',
+  plugins: [react(), bakedPartsPlugin()],
   build: {
     target: 'es2022',
     outDir: '../../../.cache/bench-page',
