@@ -1,6 +1,10 @@
+import { tableTask } from '../jobs/evidenceTable.ts';
+import { faultKinds } from '../jobs/faults.ts';
 import { type Outcome, parseJson } from '../jobs/problems.ts';
 import { readSet } from '../jobs/readSet.ts';
+import { proveJob } from '../workers/proof.ts';
 import { readArgs } from './args.ts';
+import { evidenceTable, progress } from './evidence.ts';
 import { loadJob, readTextFile } from './files.ts';
 import type { CommandResult } from './law.ts';
 import { failed, succeeded } from './result.ts';
@@ -13,26 +17,45 @@ export function isSetFile(text: string): boolean {
   return typeof format === 'string' && format.startsWith('freestroke-set/');
 }
 
-function checkFile(path: string): Outcome<unknown> {
+/** Severities of the quick table by which a job's causes are told apart. */
+const SEVERITIES = 3;
+
+/** A file that is sound, with what was proved of it line by line; or its problems. */
+function checkFile(path: string, isProved: boolean): Outcome<string[]> {
   const text = readTextFile(path);
   if (!text.ok) return text;
-  return isSetFile(text.value) ? readSet(text.value) : loadJob(path);
+  if (isSetFile(text.value)) {
+    const set = readSet(text.value);
+    return set.ok ? { ok: true, value: [] } : set;
+  }
+  const loaded = loadJob(path);
+  if (!loaded.ok) return loaded;
+  if (!isProved) return { ok: true, value: [] };
+  const { def, scenario } = loaded.value;
+  const table = evidenceTable({ ...tableTask(def, faultKinds()), severities: SEVERITIES });
+  const { problems, notes } = proveJob(def, scenario, table);
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, value: notes };
 }
 
-/** `check FILE...`: validates jobs and set definitions; code 2 with one line a problem when any is wrong. */
+/**
+ * `check FILE... [--format-only]`: validates jobs and set definitions, and proves of each job that it does not solve
+ * itself, that it can be solved, and that its cause can be told; code 2 with one line a problem when any is wrong.
+ */
 export function checkCommand(args: string[]): CommandResult {
-  const read = readArgs(args, {});
+  const read = readArgs(args, { 'format-only': false });
   if (!read.ok) return failed(read.problems);
   const { files } = read.value;
   if (files.length === 0) return failed([{ path: 'FILE', found: 'nothing', expected: 'one or more files' }]);
   const result: CommandResult = succeeded();
-  for (const file of files) {
-    const outcome = checkFile(file);
-    if (outcome.ok) result.out.push(`${file}: good`);
+  const tell = progress('checked');
+  files.forEach((file, at) => {
+    const outcome = checkFile(file, !read.value.has('format-only'));
+    if (files.length > 1) tell(at + 1, files.length);
+    if (outcome.ok) result.out.push(`${file}: good`, ...outcome.value.map((note) => `  ${note}`));
     else {
       result.code = 2;
       result.err.push(...failed(outcome.problems, files.length > 1 ? file : '').err);
     }
-  }
+  });
   return result;
 }

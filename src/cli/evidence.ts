@@ -8,6 +8,7 @@ import {
   planOf,
   readTable,
   simulateKind,
+  simulateTable,
   type TableTask,
   taskHash,
 } from '../jobs/evidenceTable.ts';
@@ -28,6 +29,8 @@ function textOf(folder: string): string {
     .join('\n');
 }
 
+/** Severities below which a second thread takes longer to start than it saves. */
+const SMALL = 5;
 /** Seconds without news after which the second thread is taken for lost. */
 const PATIENCE = 30;
 
@@ -53,11 +56,13 @@ function keep(path: string, table: EvidenceTable): void {
   renameSync(`${path}.${process.pid}`, path);
 }
 
-/** Tells on standard error how far a long piece of work has come; nothing in its first second. */
+/** Tells on standard error, once a second, how far a long piece of work has come; nothing in its first second. */
 export function progress(what: string): (done: number, of: number) => void {
-  const start = performance.now();
+  let told = performance.now();
   return (done, of) => {
-    if (performance.now() - start > 1000) writeSync(2, `${what}: ${done} of ${of}\n`);
+    if (performance.now() - told < 1000) return;
+    told = performance.now();
+    writeSync(2, `${what}: ${done} of ${of}\n`);
   };
 }
 
@@ -106,12 +111,13 @@ function simulate(task: TableTask, tell: (done: number, of: number) => void): Ev
   return assembleTable(task, words);
 }
 
-/** The table of a task: the one kept from an earlier run, or worked out on two threads and kept. */
+/** The table of a task: the one kept from an earlier run, or worked out, on two threads unless it is small, and kept. */
 export function evidenceTable(task: TableTask): EvidenceTable {
   const path = keptAt(task);
   const known = kept(path, taskHash(task));
   if (known) return known;
-  const table = simulate(task, progress('simulated kinds of fault'));
+  const tell = progress('simulated kinds of fault');
+  const table = task.severities < SMALL ? simulateTable(task, tell) : simulate(task, tell);
   keep(path, table);
   return table;
 }

@@ -10,7 +10,7 @@ import { traceCommand } from './trace.ts';
 
 const usage = [
   'npm run job -- COMMAND ...',
-  '  check FILE...                                    validates jobs and set definitions',
+  '  check FILE... [--format-only]                    validates jobs and set definitions; proves that a job is one',
   '  play FILE --by careful|hasty|wrong-end|nobody [--seed N] [--json]',
   '                                                   a scripted worker does the job; prints the marks',
   '  causes FILE [--json | --table]                   what each check would tell about the causes, by simulation',

@@ -10,9 +10,7 @@ import { type Draw, drawFor, oneOf, type Variant, variantOf } from './dealVaried
 import type { Rule } from './policy.ts';
 import { checksWithTools, observedOn } from './policyReport.ts';
 import { bestRule, following, halfSkilled, meanCost } from './policyRun.ts';
-import { startsAsReceived } from './proof.ts';
-import { runWorker } from './run.ts';
-import { workers } from './workers.ts';
+import { provedBy, startsAsReceived } from './proof.ts';
 
 /** Seeds over which a half-skilled worker's cost on one set is averaged. */
 const SEEDS = 20;
@@ -105,7 +103,7 @@ function problemsOf(base: Scenario, kinds: readonly FaultKind[]): Problem[] {
 
 /**
  * Deals jobs like a pattern: other severities, circumstances, places, red herrings and numbers, each within the band of
- * the pattern's difficulty, each passed by the careful worker and not of itself. The same seed deals the same jobs.
+ * the pattern's difficulty, each passed by an honest worker and not of itself. The same seed deals the same jobs.
  */
 export function deal(
   def: SetDefinition,
@@ -142,8 +140,8 @@ export function deal(
         isNear(difficulty.best, pattern.best, options.band) &&
         isNear(difficulty.halfSkilled, pattern.halfSkilled, options.band);
       if (!near) refuse('harder or easier than the pattern');
-      else if (!runWorker(def, read.value, workers.careful, read.value.seed).sheet.passed) {
-        refuse('not passed by the careful worker');
+      else if (provedBy(def, read.value).by === null) {
+        refuse('passed by no honest worker');
       } else {
         jobs.push({ scenario: read.value, kinds: variant.kinds, herring: variant.herring, difficulty });
         tell(jobs.length, options.count);

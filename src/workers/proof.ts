@@ -16,6 +16,9 @@ import type { SetDefinition } from '../sim/set/definition.ts';
 import { SETTLED } from './policy.ts';
 import { checksWithTools, observedOn } from './policyReport.ts';
 import { runWorker } from './run.ts';
+import { receive } from './stages/receive.ts';
+import { handOver, startUp } from './stages/start.ts';
+import type { Worker } from './worker.ts';
 import { workers } from './workers.ts';
 
 /** Two causes count as alike when no check's outcomes differ between them by more than this share of the cases. */
@@ -131,6 +134,35 @@ function provedFindable(def: SetDefinition, scenario: Scenario, table: EvidenceT
   return { problems, notes };
 }
 
+/** Mends nothing: makes the place safe, tries to start the set as it stands, and hands it over. */
+const onlyStarts: Worker = {
+  name: 'nobody',
+  *work(view) {
+    yield* receive(view);
+    yield { do: 'moveStopLever', to: 'run' };
+    yield { do: 'moveThrottle', to: 1 };
+    yield* startUp(view);
+    yield* handOver(view);
+  },
+};
+
+/** Workers who go by what they find and know nothing else. */
+const honest: readonly string[] = ['careful', 'methodical'];
+
+/** The first honest worker who passes a job, if one does, and what each came to. */
+export function provedBy(def: SetDefinition, scenario: Scenario): { by: string | null; outcomes: string[] } {
+  const outcomes: string[] = [];
+  for (const worker of Object.values(workers)) {
+    if (!honest.includes(worker.name)) continue;
+    const { sheet } = runWorker(def, scenario, worker, scenario.seed);
+    const stops = sheet.stopWork.map(({ rule }) => rule).join(', ');
+    const start = sheet.started ? 'started' : 'not started';
+    outcomes.push(`${worker.name} ${sheet.total} of 100, ${start}${stops ? `, stopped for ${stops}` : ''}`);
+    if (sheet.passed) return { by: worker.name, outcomes };
+  }
+  return { by: null, outcomes };
+}
+
 /**
  * Whether a sound file is a sound job: it does not start of itself, is not passed by doing nothing, is passed by a worker
  * who goes by the findings alone, and its cause can be told from the others that it offers.
@@ -142,23 +174,21 @@ export function proveJob(def: SetDefinition, scenario: Scenario, table: Evidence
     const found = 'a set that starts, runs at its speed and stops by its lever with nothing mended';
     problems.push({ path: 'changes', found, expected: 'a fault that shows' });
   }
-  const idle = runWorker(def, scenario, workers.nobody, scenario.seed).sheet;
+  const idle = runWorker(def, scenario, onlyStarts, scenario.seed).sheet;
   if (idle.passed) {
     problems.push({
       path: 'marking',
-      found: `${idle.total} of 100 for handing over at once`,
+      found: `${idle.total} of 100 for starting it as it stands and handing it over`,
       expected: `less than the pass mark of ${scenario.marking.passMark}`,
     });
   }
-  const { sheet } = runWorker(def, scenario, workers.careful, scenario.seed);
-  const outcome = `${sheet.total} of 100, ${sheet.started ? 'started' : 'not started'}`;
-  if (sheet.passed) notes.push(`the careful worker passes it: ${outcome}`);
+  const passes = provedBy(def, scenario);
+  if (passes.by) notes.push(`passed by the worker '${passes.by}': ${passes.outcomes.join('; ')}`);
   else {
-    const stops = sheet.stopWork.map(({ rule }) => rule).join(', ');
     problems.push({
       path: '(job)',
-      found: `${outcome} by the careful worker${stops ? `, stopped for ${stops}` : ''}`,
-      expected: 'a job that the careful worker passes',
+      found: passes.outcomes.join('; '),
+      expected: 'a worker who goes by the findings alone and passes',
     });
   }
   const findable = provedFindable(def, scenario, table);

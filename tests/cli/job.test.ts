@@ -23,7 +23,7 @@ const refused = (...args: string[]): string[] => {
 
 describe('check', () => {
   it('says of each good file that it is good', () => {
-    expect(runJobCommand(['check', file, set])).toEqual({
+    expect(runJobCommand(['check', file, set, '--format-only'])).toEqual({
       code: 0,
       out: [`${file}: good`, `${set}: good`],
       err: [],
@@ -59,7 +59,7 @@ describe('check', () => {
 
   it('checks every file, good or bad, and says which one a problem is in', () => {
     const empty = written('empty.json', '');
-    const { code, out, err } = runJobCommand(['check', empty, file]);
+    const { code, out, err } = runJobCommand(['check', empty, file, '--format-only']);
     expect({ code, out }).toEqual({ code: 2, out: [`${file}: good`] });
     expect(err).toEqual([`${empty} (file): found nothing, expected one JSON object`]);
   });
@@ -181,7 +181,7 @@ const def = JSON.parse(readFileSync(set, 'utf8')).cam;
 describe('the job command', () => {
   it('prints its usage when nothing is asked, and refuses an unknown command', () => {
     expect(runJobCommand([]).code).toBe(0);
-    expect(refused('paly')).toEqual(['COMMAND: found "paly", expected check, play, trace, law']);
+    expect(refused('paly')).toEqual(['COMMAND: found "paly", expected check, play, causes, deal, trace, law']);
   });
 
   it('runs a law and passes its refusal on', () => {
