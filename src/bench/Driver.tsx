@@ -3,6 +3,8 @@ import { useEffect, useMemo, useRef } from 'react';
 import { Quaternion, type ShaderMaterial, Vector3, type WebGLRenderer } from 'three';
 import type { Session } from '../session/session.ts';
 import type { Held } from './handles/held.ts';
+import { painter } from './look/painter.ts';
+import { pictureSum } from './look/pictureSum.ts';
 import { type Fineness, qualityKeeper } from './look/quality.ts';
 import type { WindowShadow } from './look/shadow.ts';
 import { type Frame, posePump } from './rig/posePump.ts';
@@ -16,6 +18,7 @@ const LONGEST = 0.1;
 const VEIL = 0.76;
 /** How long nothing may have moved before the picture is drawn once more, finely, ms. */
 const CALM = 160;
+const FIRST: Fineness = { ratio: 1, shade: 'full', coarse: false, shadowEvery: 1 };
 
 type Props = {
   readonly session: Session;
@@ -33,11 +36,24 @@ export function Driver({ session, rig, shadow, surfaces, veil, held, still }: Pr
   const invalidate = useThree((three) => three.invalidate);
   const state = useRef(blankState());
   useEffect(() => session.store.subscribe(() => invalidate()), [session, invalidate]);
-  useEffect(() => () => clearTimeout(state.current.calm), []);
   const count = useMemo(counter, []);
   const quality = useMemo(() => qualityKeeper(window.devicePixelRatio), []);
+  const paint = useMemo(() => painter(rig.root, surfaces), [rig, surfaces]);
+  useEffect(
+    () => () => {
+      clearTimeout(state.current.calm);
+      paint.dispose();
+      shadow.dispose();
+    },
+    [paint, shadow],
+  );
+  useRestored(() => {
+    state.current.sum = Number.NaN;
+    state.current.shaded = '';
+    invalidate();
+  });
 
-  useFrame(({ gl, scene, camera }, delta) => {
+  useFrame(({ gl, scene, camera, size }, delta) => {
     const own = state.current;
     // The first delta after a rest carries the whole idle time.
     const seconds = own.resting ? 0 : Math.min(delta, LONGEST);
@@ -59,46 +75,68 @@ export function Driver({ session, rig, shadow, surfaces, veil, held, still }: Pr
     const shifting = poseSet(rig, frame, view.inHand, held);
     const changed = live || moving || shifting || own.apart !== view.apart;
     const key = `${view.view} ${view.section} ${frame.sim.pump.rest} ${frame.sim.pump.camUp}`;
+    let isMoved = false;
     if (key !== own.shaded || moving || shifting || own.stale) {
-      // While parts are on their way a shadow in every second frame will do; the last one is drawn when they are there.
-      own.stale = changed && !own.stale;
+      // While parts are on their way a shadow in some frames will do; the last one is drawn when they are there.
+      own.sinceShadow += 1;
+      own.stale = changed && key === own.shaded && own.sinceShadow < own.fineness.shadowEvery;
       const look = lookFor(session.definition, view.view, frame.sim);
-      if (!own.stale)
+      if (!own.stale) {
         shadow.draw(gl, scene, own.shade.copy(look.at), Math.min(0.75, look.radius * 2.2 + 0.05));
+        own.sinceShadow = 0;
+        isMoved = true;
+      }
       own.shaded = key;
     }
-    const walked = !own.eye.equals(camera.position) || !own.turn.equals(camera.quaternion);
+    const sum = pictureSum(rig, veil.value) + size.width * 7 + size.height * 13;
+    if (sum !== own.sum || !own.eye.equals(camera.position) || !own.turn.equals(camera.quaternion))
+      isMoved = true;
+    own.sum = sum;
     own.eye.copy(camera.position);
     own.turn.copy(camera.quaternion);
-    const busy = changed || own.stale || walked;
-    // A frame that was asked for by the calm after a movement is the still one.
-    const isStill = own.calmed && !busy;
-    draw(gl, surfaces, isStill ? quality.resting() : quality.moving(own.busy ? delta : 0.02));
-    own.busy = busy;
-    gl.render(scene, camera);
-    count(gl);
-    own.calmed = false;
     own.resting = !(changed || own.stale);
-    clearTimeout(own.calm);
     if (!own.resting) invalidate();
-    else if (!isStill) {
-      // a slow machine is given the time of a few frames before it counts as calm
-      own.calm = setTimeout(
-        () => {
-          own.calmed = true;
-          invalidate();
-        },
-        Math.max(CALM, Math.min(1.5, 3 * delta) * 1000),
-      );
+    // The one frame that the calm after a movement asks for is drawn finely; what has not changed is not drawn again.
+    if (isMoved) own.fineness = quality.moving(own.busy ? delta : 0.02);
+    else if (own.calmed) own.fineness = quality.resting();
+    if (isMoved || own.calmed) {
+      paint.draw(gl, scene, camera, own.fineness);
+      count(gl, own.fineness);
     }
+    own.busy = isMoved;
+    own.calmed = false;
+    if (!isMoved) return;
+    clearTimeout(own.calm);
+    // a slow machine is given the time of a few frames before it counts as calm
+    own.calm = setTimeout(
+      () => {
+        own.calmed = true;
+        invalidate();
+      },
+      Math.max(CALM, Math.min(1.5, 3 * delta) * 1000),
+    );
   }, 1);
   return null;
+}
+
+/** Calls `draw` when the browser gives the picture back that it had taken away (a sleeping graphics card does so). */
+function useRestored(draw: () => void): void {
+  const canvas = useThree((three) => three.gl.domElement);
+  const latest = useRef(draw);
+  latest.current = draw;
+  useEffect(() => {
+    const restored = (): void => latest.current();
+    canvas.addEventListener('webglcontextrestored', restored);
+    return () => canvas.removeEventListener('webglcontextrestored', restored);
+  }, [canvas]);
 }
 
 function blankState() {
   return {
     resting: true,
     busy: false,
+    /** What the picture showed when it was drawn last. */
+    sum: Number.NaN,
     eye: new Vector3(),
     turn: new Quaternion(),
     reading: blankReading(),
@@ -106,20 +144,11 @@ function blankState() {
     shade: new Vector3(),
     shaded: '',
     stale: false,
+    sinceShadow: 0,
+    fineness: FIRST,
     calmed: false,
     calm: undefined as ReturnType<typeof setTimeout> | undefined,
   };
-}
-
-/** Sets resolution and shading where they differ from what is asked for. */
-function draw(gl: WebGLRenderer, surfaces: readonly ShaderMaterial[], fineness: Fineness): void {
-  if (gl.getPixelRatio() !== fineness.ratio) gl.setPixelRatio(fineness.ratio);
-  for (const surface of surfaces) {
-    const isFine = 'RELIEF' in surface.defines;
-    if (isFine === fineness.fine) continue;
-    surface.defines = fineness.fine ? { SHADOW_TAPS: 4, RELIEF: '' } : { SHADOW_TAPS: 2 };
-    surface.needsUpdate = true;
-  }
 }
 
 function approach(from: number, to: number, seconds: number): number {
@@ -128,14 +157,14 @@ function approach(from: number, to: number, seconds: number): number {
 }
 
 /** Counts frames where the page was asked to (`?stats`). */
-function counter(): (gl: WebGLRenderer) => void {
+function counter(): (gl: WebGLRenderer, fineness: Fineness) => void {
   if (!new URLSearchParams(window.location.search).has('stats')) return () => undefined;
-  const stats = { drawn: 0, calls: 0, triangles: 0, ratio: 0 };
+  const stats = { drawn: 0, calls: 0, triangles: 0, ratio: 0, shade: '', coarse: false };
   Object.assign(globalThis, { __benchStats: stats });
-  return (gl) => {
+  return (gl, { ratio, shade, coarse }) => {
     stats.drawn += 1;
     stats.calls = gl.info.render.calls;
     stats.triangles = gl.info.render.triangles;
-    stats.ratio = gl.getPixelRatio();
+    Object.assign(stats, { ratio, shade, coarse });
   };
 }

@@ -8,6 +8,7 @@
 export const roomGlsl = /* glsl */ `
 const vec3 WINDOW = vec3(-2.3, 1.95, 0.95);
 const vec2 WINDOW_HALF = vec2(0.98, 0.62);
+const vec3 WINDOW_LIGHT = vec3(5.6, 5.9, 6.3);
 const vec3 CARD = vec3(2.5, 1.1, 0.9);
 const vec2 CARD_HALF = vec2(0.9, 1.0);
 const vec3 KEY = vec3(-0.7275, 0.6168, 0.3005);
@@ -20,21 +21,27 @@ vec4 blurOf(float rough) {
   return vec4(0.5 / (0.12 + blur), 0.5 / spread, 0.9 / (1.0 + spread * 9.0), reach);
 }
 
-vec3 roomLight(vec3 p, vec3 r, vec4 blur) {
+// The room but for window and card: dark before the bench, pale behind it, a card over the viewer's shoulder.
+vec3 roomShade(vec3 r, vec4 blur) {
   float up = clamp(0.5 + r.y * blur.x, 0.0, 1.0);
   float back = clamp(0.45 - r.z * blur.x * 0.45, 0.0, 1.0);
   vec3 wall = mix(vec3(0.115, 0.118, 0.122), vec3(0.36, 0.345, 0.315), back);
   wall += vec3(0.52, 0.53, 0.54) * clamp(r.z * 1.6 + r.y * 1.1 - 0.95 + blur.z * 0.1, 0.0, 0.62);
-  vec3 light = mix(vec3(0.20, 0.145, 0.098), wall, up);
-  float way = 1.0 / (abs(r.x) + 1e-3);
-  float left = step(r.x, 0.0);
-  vec2 q = p.yz + r.yz * ((p.x - WINDOW.x) * way) - WINDOW.yz;
+  return mix(vec3(0.20, 0.145, 0.098), wall, up);
+}
+
+vec3 roomCard(vec3 p, vec3 r, vec4 blur) {
+  vec2 q = p.yz + r.yz * ((CARD.x - p.x) / (abs(r.x) + 1e-3)) - CARD.yz;
+  vec2 card = clamp(0.5 - (abs(q) - CARD_HALF) * min(blur.y, 1.6), 0.0, 1.0);
+  return vec3(1.2, 1.08, 0.92) * (step(0.0, r.x) * card.x * card.y);
+}
+
+vec3 roomLight(vec3 p, vec3 r, vec4 blur) {
+  vec2 q = p.yz + r.yz * ((p.x - WINDOW.x) / (abs(r.x) + 1e-3)) - WINDOW.yz;
   vec2 pane = clamp(0.5 - (abs(q) - WINDOW_HALF) * blur.y, 0.0, 1.0);
   vec2 bar = clamp(0.5 - (abs(q) - 0.035) * min(blur.y * 2.0, 25.0), 0.0, 1.0);
-  light += vec3(5.6, 5.9, 6.3) * (left * pane.x * pane.y * (1.0 - blur.z * max(bar.x, bar.y)) * blur.w);
-  q = p.yz + r.yz * ((CARD.x - p.x) * way) - CARD.yz;
-  vec2 card = clamp(0.5 - (abs(q) - CARD_HALF) * min(blur.y, 1.6), 0.0, 1.0);
-  return light + vec3(1.2, 1.08, 0.92) * ((1.0 - left) * card.x * card.y);
+  float glass = step(r.x, 0.0) * pane.x * pane.y * (1.0 - blur.z * max(bar.x, bar.y)) * blur.w;
+  return roomShade(r, blur) + WINDOW_LIGHT * glass + roomCard(p, r, blur);
 }
 
 // What a matt surface facing n gathers from everything but the window.

@@ -9,6 +9,7 @@ import {
   ShaderMaterial,
   type Texture,
 } from 'three';
+import { plainFragmentGlsl, plainVertexGlsl } from './plainGlsl.ts';
 import { cutFragmentGlsl, cutVertexGlsl, fragmentGlsl, vertexGlsl } from './surfaceGlsl.ts';
 
 /** Uniforms that all surfaces share, so that one write reaches every part. */
@@ -84,11 +85,32 @@ export function sharedUniforms(): SharedUniforms {
 export function surfaceMaterial(shared: SharedUniforms, veil: IUniform<number>): ShaderMaterial {
   return new ShaderMaterial({
     name: 'surface',
-    vertexShader: vertexGlsl,
-    fragmentShader: fragmentGlsl,
+    vertexShader: either(plainVertexGlsl, vertexGlsl),
+    fragmentShader: either(plainFragmentGlsl, fragmentGlsl),
     uniforms: { ...shared, veil },
-    defines: { SHADOW_TAPS: 4, RELIEF: '' },
+    defines: { ...SHADES.full },
   });
+}
+
+const either = (plain: string, rich: string): string => `#ifdef PLAIN\n${plain}\n#else\n${rich}\n#endif\n`;
+
+/** How richly surfaces are shaded: with relief, without it, or mostly on the vertices. */
+export type Shade = 'full' | 'smooth' | 'plain';
+
+const SHADES: Readonly<Record<Shade, Readonly<Record<string, string | number>>>> = {
+  full: { SHADOW_TAPS: 4, RELIEF: '' },
+  smooth: { SHADOW_TAPS: 2 },
+  plain: { PLAIN: '' },
+};
+
+/** Shades surfaces as asked; those that are shaded so already are left alone. */
+export function shadeSurfaces(surfaces: readonly ShaderMaterial[], shade: Shade): void {
+  for (const surface of surfaces) {
+    if (surface.userData.shade === shade) continue;
+    surface.userData.shade = shade;
+    surface.defines = { ...SHADES[shade] };
+    surface.needsUpdate = true;
+  }
 }
 
 /** Material of cut faces; they are flat and lie a hair before what they cut. */

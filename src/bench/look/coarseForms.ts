@@ -1,0 +1,94 @@
+import type { MeshoptSimplifier } from 'meshoptimizer/simplifier';
+import { BufferAttribute, BufferGeometry, Mesh, type Object3D, Vector3 } from 'three';
+
+/** Forms of the parts with fewer triangles, for machines that have no graphics card. */
+export type CoarseForms = {
+  /**
+   * Gives every part the form that its distance allows, or its whole form.
+   *
+   * `eye`: the camera's place, m; `pixel`: width of a pixel of the drawing one metre away, m.
+   */
+  show(coarse: boolean, eye: Vector3, pixel: number): void;
+  dispose(): void;
+};
+
+type Simplifier = typeof MeshoptSimplifier;
+type Levelled = { readonly mesh: Mesh; readonly whole: BufferGeometry; readonly levels: BufferGeometry[] };
+
+/** How far a coarse form may be off, m, coarsest first. */
+const ERRORS = [0.0024, 0.0012, 0.0005];
+/** How far it may be off in the picture, pixels. */
+const UNSEEN = 0.6;
+/** Corners of triangles that are worked on in one frame, about. */
+const AT_ONCE = 9000;
+/** Forms of fewer triangles stay as they are. */
+const FEW = 120;
+
+/** Prepares coarse forms of the meshes under `root`; `keep`: names of pieces that stay whole. */
+export function coarseForms(root: Object3D, keep: ReadonlySet<string>): CoarseForms {
+  const waiting: Mesh[] = [];
+  for (const piece of root.children) if (!keep.has(piece.name)) collect(piece, waiting);
+  const made: Levelled[] = [];
+  let simplifier: Simplifier | null = null;
+  let asked = false;
+  const ask = async (): Promise<void> => {
+    asked = true;
+    const loaded = (await import('meshoptimizer/simplifier')).MeshoptSimplifier;
+    await loaded.ready;
+    simplifier = loaded;
+  };
+  return {
+    show(coarse, eye, pixel) {
+      if (coarse && !asked) void ask();
+      // A few parts a frame: all at once would stop the movement that this is to help.
+      for (let todo = AT_ONCE; coarse && simplifier !== null && todo > 0; ) {
+        const next = waiting.pop();
+        if (next === undefined) break;
+        made.push(levelsOf(next, simplifier));
+        todo -= next.geometry.getIndex()?.count ?? 0;
+      }
+      for (const one of made) one.mesh.geometry = coarse ? fitting(one, eye, pixel) : one.whole;
+    },
+    dispose() {
+      for (const { mesh, whole, levels } of made) {
+        mesh.geometry = whole;
+        for (const level of levels) level.dispose();
+      }
+    },
+  };
+}
+
+function collect(object: Object3D, into: Mesh[]): void {
+  object.traverse((one) => {
+    if (!(one instanceof Mesh) || !(one.geometry instanceof BufferGeometry)) return;
+    const index = one.geometry.getIndex();
+    if (index !== null && index.count >= FEW * 3) into.push(one);
+  });
+}
+
+/** The levels share the whole form's vertices: only which of them are joined differs. */
+function levelsOf(mesh: Mesh, simplifier: Simplifier): Levelled {
+  const whole = mesh.geometry;
+  if (whole.boundingSphere === null) whole.computeBoundingSphere();
+  const index = Uint32Array.from(whole.getIndex()?.array ?? []);
+  const place = Float32Array.from(whole.getAttribute('position').array);
+  const levels = ERRORS.map((error) => {
+    const level = new BufferGeometry();
+    for (const [name, attribute] of Object.entries(whole.attributes)) level.setAttribute(name, attribute);
+    const [joined] = simplifier.simplify(index, place, 3, 0, error, ['ErrorAbsolute', 'Prune', 'Permissive']);
+    level.setIndex(new BufferAttribute(joined, 1));
+    level.boundingSphere = whole.boundingSphere;
+    return level;
+  });
+  return { mesh, whole, levels };
+}
+
+const middle = new Vector3();
+
+function fitting({ mesh, whole, levels }: Levelled, eye: Vector3, pixel: number): BufferGeometry {
+  const ball = whole.boundingSphere;
+  if (ball === null) return whole;
+  const far = middle.copy(ball.center).applyMatrix4(mesh.matrixWorld).distanceTo(eye) - ball.radius;
+  const allowed = UNSEEN * pixel * Math.max(0, far);
+  return levels[ERRORS.findIndex((error) => error <= allowed)] ?? whole;
+}
