@@ -1,27 +1,65 @@
 import type { BufferGeometry } from 'three';
 import { type Dims, mm } from '../form/dims.ts';
-import { block, extrude, hexagon, hole, outline, rectangle, rise, roundHole } from '../form/extrude.ts';
+import {
+  block,
+  extrude,
+  type Flat,
+  hexagon,
+  hole,
+  outline,
+  rectangle,
+  rise,
+  roundHole,
+} from '../form/extrude.ts';
 import type { PartForm } from '../form/part.ts';
-import { hatched, joined, painted } from '../look/paints.ts';
+import { hatched, joined, type PaintId, painted } from '../look/paints.ts';
+import {
+  type BearingPlaces,
+  bearingCaps,
+  bearingCuts,
+  bearingHalves,
+  gearHump,
+  humpSpan,
+} from './camBearings.ts';
 
 const ANGLE = -Math.PI / 4;
 const SPACING = 2.6 * mm;
 
+/** Thickness of the deck away from the pump's boss. */
+const ROOF = 8 * mm;
+/** How far the boss under the pump reaches to either side of its axis, and back. */
+const BOSS_HALF = 41 * mm;
+const BOSS_BACK = 27 * mm;
+
 /**
  * The front of the crankcase: cam chamber with the deck on which the pump stands, its bore open to the fork's channel.
  *
- * The half is cut in the pump's axial plane, so that cam, cup and fork are seen at work.
+ * `fittings` are screwed to its front and go with it. The half is cut in the pump's axial plane, so that cam, bearings, cup and fork are seen at work.
  */
-export function camBoxForm(deck: Dims, body: Dims, halfLength: number, bottom: number): PartForm {
+export function camBoxForm(
+  deck: Dims,
+  body: Dims,
+  halfLength: number,
+  bottom: number,
+  shaft: { readonly height: number; readonly radius: number },
+  fittings: readonly BufferGeometry[],
+): PartForm {
   const top = deck('height');
   const t = deck('thickness');
   const wall = deck('boxWall');
   const back = deck('boxBack');
   const front = deck('boxFront');
   const axis = deck('front');
-  const px = deck('side');
-  const inner = top - t;
-  const walls = (to: number): BufferGeometry[] => {
+  const inner = top - ROOF;
+  const bearings: BearingPlaces = {
+    height: shaft.height,
+    front: axis,
+    halfLength,
+    journalRadius: shaft.radius,
+    roof: inner,
+  };
+  // Inside, a crankcase is painted light to seal the casting.
+  const walls = (to: number, paint: PaintId): BufferGeometry[] => {
     const depth = to - back;
     const z = (to + back) / 2;
     const side = (s: number): BufferGeometry =>
@@ -32,7 +70,7 @@ export function camBoxForm(deck: Dims, body: Dims, halfLength: number, bottom: n
       back + wall / 2,
     );
     const floor = block(2 * halfLength, wall, depth, 0).translate(0, bottom + wall / 2, z);
-    return [side(1), side(-1), rear, floor].map((g) => painted(g, 'castIron', 0.75));
+    return [side(1), side(-1), rear, floor].map((g) => painted(g, paint, 0.75));
   };
   const face = extrude(
     outline(rectangle(2 * halfLength, top - bottom, 0, (top + bottom) / 2), 6 * mm),
@@ -40,36 +78,102 @@ export function camBoxForm(deck: Dims, body: Dims, halfLength: number, bottom: n
     1 * mm,
     5,
   ).translate(0, 0, front - wall);
+  const gasket = block(2 * halfLength + 0.6 * mm, top - bottom - 11 * mm, 1 * mm, 0).translate(
+    0,
+    (top + bottom) / 2,
+    front - wall - 0.5 * mm,
+  );
   const whole = joined([
-    ...walls(front).map((g) => g),
+    ...walls(front, 'castIron'),
     painted(face, 'sage'),
+    painted(gasket, 'dark'),
     ...sideSkins(halfLength, bottom, inner, back, front),
-    painted(deckPlate(deck, body, halfLength, front).translate(0, inner, 0), 'sage'),
-    painted(pad(deck, body).translate(0, top - 0.4 * mm, 0), 'machinedAluminium'),
+    painted(deckPlate(deck, body, halfLength).translate(0, top - t, 0), 'sage'),
+    painted(pad(deck, body).translate(0, top - 0.4 * mm, 0), 'machinedIron', 0.7),
+    ...gearHump(bearings, false),
+    ...bearingCaps(bearings),
     ...boltHeads(halfLength, bottom, top, front),
+    ...fittings,
   ]);
-  const flatCut = (width: number, height: number, x: number, y: number): BufferGeometry =>
+  const half = joined([
+    ...walls(axis, 'cream'),
+    ...sideSkins(halfLength, bottom, inner, back, axis),
+    ...backOfDeck(deck, body, halfLength),
+    ...gearHump(bearings, true),
+    ...bearingHalves(bearings),
+  ]);
+  const cut = joined([...flatCuts(deck, body, halfLength, bottom), bearingCuts(bearings, ANGLE, SPACING)]);
+  return { whole, half, cut };
+}
+
+/** Cut faces of deck, boss, walls and floor. */
+function flatCuts(deck: Dims, body: Dims, half: number, bottom: number): BufferGeometry[] {
+  const top = deck('height');
+  const inner = top - ROOF;
+  const wall = deck('boxWall');
+  const px = deck('side');
+  const bore = body('pilotRadius') + 0.15 * mm;
+  const box = (x0: number, x1: number, y0: number, y1: number): BufferGeometry =>
     hatched(
-      extrude(outline(rectangle(width, height, x, y)), 0.02 * mm, 0).translate(0, 0, axis),
+      extrude(outline(rectangle(x1 - x0, y1 - y0, (x0 + x1) / 2, (y0 + y1) / 2)), 0.02 * mm, 0).translate(
+        0,
+        0,
+        deck('front'),
+      ),
       ANGLE,
       SPACING,
     );
-  const bore = body('pilotRadius') + 0.15 * mm;
-  const left = px - bore + halfLength;
-  const right = halfLength - px - bore;
-  const half = joined([
-    ...walls(axis),
-    ...sideSkins(halfLength, bottom, inner, back, axis),
-    painted(deckPlate(deck, body, halfLength, axis).translate(0, inner, 0), 'sage'),
-  ]);
-  const cut = joined([
-    flatCut(left, t, -halfLength + left / 2, top - t / 2),
-    flatCut(right, t, halfLength - right / 2, top - t / 2),
-    flatCut(wall, inner - bottom - wall, -halfLength + wall / 2, (inner + bottom + wall) / 2),
-    flatCut(wall, inner - bottom - wall, halfLength - wall / 2, (inner + bottom + wall) / 2),
-    flatCut(2 * halfLength, wall, 0, bottom + wall / 2),
-  ]);
-  return { whole, half, cut };
+  const low = top - deck('thickness');
+  return [
+    box(-half, humpSpan[0], inner, top),
+    box(humpSpan[1], px - bore, inner, top),
+    box(px + bore, half, inner, top),
+    box(px - BOSS_HALF, px - bore, low, inner),
+    box(px + bore, px + BOSS_HALF, low, inner),
+    box(-half, -half + wall, bottom + wall, inner),
+    box(half - wall, half, bottom + wall, inner),
+    box(-half, half, bottom, bottom + wall),
+  ];
+}
+
+/** The deck behind the section: plate on both sides of the gear's hump, boss with the pump's bore. */
+function backOfDeck(deck: Dims, body: Dims, half: number): BufferGeometry[] {
+  const px = deck('side');
+  const z = deck('front');
+  const r = body('pilotRadius') + 0.15 * mm;
+  const back = deck('boxBack');
+  const top = deck('height');
+  const arch = Array.from({ length: 25 }, (_, i) => {
+    const a = Math.PI - (Math.PI * i) / 24;
+    return [px + r * Math.cos(a), -z + r * Math.sin(a), 0] as const;
+  });
+  const plate = (
+    from: number,
+    to: number,
+    rear: number,
+    mouth: readonly Flat[],
+    thick: number,
+  ): BufferGeometry =>
+    rise(outline([[from, -z, 0], ...mouth, [to, -z, 0], [to, rear], [from, rear]]), thick, 0);
+  const behind = block(humpSpan[1] - humpSpan[0], ROOF, 5 * mm, 0).translate(
+    (humpSpan[0] + humpSpan[1]) / 2,
+    top - ROOF / 2,
+    back + 2.5 * mm,
+  );
+  return [
+    painted(plate(-half, humpSpan[0], -back, [], ROOF).translate(0, top - ROOF, 0), 'sage'),
+    painted(plate(humpSpan[1], half, -back, arch, ROOF).translate(0, top - ROOF, 0), 'sage'),
+    painted(behind, 'sage'),
+    painted(
+      plate(px - BOSS_HALF, px + BOSS_HALF, -z + BOSS_BACK, arch, deck('thickness') - ROOF).translate(
+        0,
+        top - deck('thickness'),
+        0,
+      ),
+      'castIron',
+      0.75,
+    ),
+  ];
 }
 
 function sideSkins(
@@ -91,29 +195,13 @@ function sideSkins(
   );
 }
 
-/** Deck with the pump's bore; cut off at `to`. Drawn in x, -z. */
-function deckPlate(deck: Dims, body: Dims, halfLength: number, to: number): BufferGeometry {
+/** Deck with the pump's bore. Drawn in x, -z. */
+function deckPlate(deck: Dims, body: Dims, halfLength: number): BufferGeometry {
   const px = deck('side');
   const z = deck('front');
   const r = body('pilotRadius') + 0.15 * mm;
+  const to = deck('boxFront');
   const back = deck('boxBack');
-  if (to <= z + 1e-6) {
-    const arch = Array.from({ length: 25 }, (_, i) => {
-      const a = Math.PI - (Math.PI * i) / 24;
-      return [px + r * Math.cos(a), -z + r * Math.sin(a), 0] as const;
-    });
-    return rise(
-      outline([
-        [-halfLength, -z, 0],
-        ...arch,
-        [halfLength, -z, 0],
-        [halfLength, -back],
-        [-halfLength, -back],
-      ]),
-      deck('thickness'),
-      0,
-    );
-  }
   const shape = outline([
     [-halfLength, -to, 6 * mm],
     [halfLength, -to, 6 * mm],
@@ -135,18 +223,24 @@ function boreOutline(px: number, z: number, r: number, body: Dims): (readonly [n
   return [[px - c, -z - body('channelDepth')], [px + c, -z - body('channelDepth')], ...round];
 }
 
-/** The milled pad under the pump's flange. */
+/** The milled pad under the pump's flange, of the flange's own outline and a little larger. */
 function pad(deck: Dims, body: Dims): BufferGeometry {
   const px = deck('side');
   const z = deck('front');
-  const w = body('flangeWidth') / 2 + 2 * mm;
-  const depth = body('flangeDepth') / 2 + 2 * mm;
+  const more = 1.2 * mm;
+  const w = body('flangeWidth') / 2 + more;
+  const rear = body('flangeDepth') / 2 + more;
+  const front = body('flangeFront') + more;
   const shape = outline(
     [
-      [px - w, -z - body('flangeFront') - 1 * mm],
-      [px + w, -z - body('flangeFront') - 1 * mm],
-      [px + w, -z + depth],
-      [px - w, -z + depth],
+      [px - w, -z - 0.009],
+      [px - 0.0155, -z - front, 0.003],
+      [px + 0.0155, -z - front, 0.003],
+      [px + w, -z - 0.009],
+      [px + w, -z + 0.009],
+      [px + 0.017, -z + rear],
+      [px - 0.017, -z + rear],
+      [px - w, -z + 0.009],
     ],
     9 * mm,
   );
@@ -156,11 +250,19 @@ function pad(deck: Dims, body: Dims): BufferGeometry {
   return rise(shape, 0.5 * mm, 0.1 * mm, 6);
 }
 
+/** Screws of the front cover; at the right the stop plate leaves room for two only. */
 function boltHeads(halfLength: number, bottom: number, top: number, front: number): BufferGeometry[] {
-  const spots: [number, number][] = [-1, 1].flatMap((s) =>
-    [0.12, 0.5, 0.88].map((t): [number, number] => [s * (halfLength - 9 * mm), bottom + (top - bottom) * t]),
-  );
-  return spots.map(([x, y]) =>
-    painted(extrude(outline(hexagon(8 * mm)), 4.4 * mm, 0.5 * mm).translate(x, y, front), 'zinc'),
+  const spots = (s: number): readonly number[] => (s < 0 ? [0.12, 0.5, 0.88] : [0.1, 0.25]);
+  return [-1, 1].flatMap((s) =>
+    spots(s).map((t) =>
+      painted(
+        extrude(outline(hexagon(8 * mm)), 4.4 * mm, 0.5 * mm).translate(
+          s * (halfLength - 9 * mm),
+          bottom + (top - bottom) * t,
+          front,
+        ),
+        'zinc',
+      ),
+    ),
   );
 }

@@ -2,7 +2,9 @@ import type { BufferGeometry } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { dimsOf, mm } from '../form/dims.ts';
 import { block, extrude, type Flat, hexagon, outline, rectangle, rise } from '../form/extrude.ts';
+import { ring } from '../form/profile.ts';
 import { revolve } from '../form/revolve.ts';
+import { type Spot, slackTube } from '../form/tube.ts';
 import { joined, painted } from '../look/paints.ts';
 
 /** Turns an extrusion drawn in (z, y) so that its depth runs along x, centred. */
@@ -65,7 +67,7 @@ export function castingsForm(def: SetDefinition): BufferGeometry {
     painted(sump, 'sage'),
     ...sideCover(half, c('crankHeight')),
     ...cylinder(def),
-    ...drainAndDipstick(half),
+    ...drainAndDipstick(def),
   ]);
 }
 
@@ -79,7 +81,7 @@ function sideCover(half: number, y: number): BufferGeometry[] {
       [0.034, 0.014],
       [0, 0.014],
     ],
-    { chamfer: 0.001, segments: 32 },
+    { chamfer: 0.001, segments: 48 },
   );
   const bolts = Array.from({ length: 8 }, (_, i) => {
     const a = (i / 8) * Math.PI * 2 + 0.2;
@@ -111,7 +113,7 @@ function cylinder(def: SetDefinition): BufferGeometry[] {
     { segments: 26 },
   ).translate(0, 0, z);
   const fin = (y: number, size: number, thick: number): BufferGeometry =>
-    rise(outline(rectangle(2 * size, 2 * size), size * 0.45), thick, 0.5 * mm, 3).translate(0, y, z);
+    rise(outline(rectangle(2 * size, 2 * size), size * 0.45), thick, 0.5 * mm, 6).translate(0, y, z);
   const barrelFins = Array.from({ length: fins }, (_, i) =>
     painted(fin(base + pitch * (i + 0.35), r, c('finThickness')), 'castIron'),
   );
@@ -160,27 +162,43 @@ function domeNut(): BufferGeometry {
       [0.003, 0.0108, 0],
       [0, 0.0113, 0],
     ],
-    { segments: 8, chamfer: 0.4 * mm },
+    { segments: 18, chamfer: 0.4 * mm },
   );
 }
 
-function drainAndDipstick(half: number): BufferGeometry[] {
+/** Drain plug, filler plug on the crankcase behind the pump, dipstick with its ring on the deck. */
+function drainAndDipstick(def: SetDefinition): BufferGeometry[] {
+  const half = dimsOf(def, 'crankcase')('halfLength');
+  const deck = dimsOf(def, 'deck');
   const drain = extrude(outline(hexagon(0.017)), 0.008, 0.8 * mm).translate(-half + 0.035, 0.06, 0.124);
-  const filler = revolve(
+  const tilt = (g: BufferGeometry): BufferGeometry =>
+    g.rotateX(0.8).translate(half - 0.018, deck('height') + 0.03, deck('boxBack') - 0.004);
+  const neck = revolve(ring(0, 0.0135, -0.004, 0.008), { segments: 24 });
+  const plug = revolve(
     [
-      [0, 0],
-      [0.012, 0],
-      [0.012, 0.014],
-      [0.009, 0.014],
-      [0.009, 0.017],
-      [0, 0.017],
+      [0, 0.008],
+      [0.0125, 0.008],
+      [0.0125, 0.0135, 1.4 * mm],
+      [0, 0.0145],
     ],
-    { segments: 16 },
-  )
-    .rotateX(0.9)
-    .translate(-half + 0.028, 0.192, 0.1);
-  const grip = block(0.024, 0.008, 0.005, 1 * mm, 2 * mm)
-    .rotateX(0.9)
-    .translate(-half + 0.028, 0.2045, 0.1165);
-  return [painted(drain, 'zinc'), painted(filler, 'bakelite'), painted(grip, 'signRed')];
+    { segments: 24 },
+  );
+  const grip = block(0.021, 0.007, 0.005, 1 * mm, 2 * mm).translate(0, 0.0175, 0);
+  const stick: Spot = [-0.015, deck('height'), deck('boxBack') + 0.009];
+  const boss = revolve(ring(0, 0.0065, -0.001, 0.006), { segments: 18 }).translate(...stick);
+  const stop = revolve(ring(0, 0.0045, 0.006, 0.0095), { segments: 14 }).translate(...stick);
+  const loop = Array.from({ length: 13 }, (_, i): Spot => {
+    const a = -Math.PI / 2 + (i / 12) * Math.PI * 2;
+    return [stick[0] + 0.008 * Math.cos(a), stick[1] + 0.03 + 0.008 * Math.sin(a), stick[2]];
+  });
+  const wire = slackTube([[stick[0], stick[1] + 0.008, stick[2]], ...loop], 0.0022, 32, 5);
+  return [
+    painted(drain, 'zinc'),
+    painted(tilt(neck), 'sage'),
+    painted(tilt(plug), 'bakelite'),
+    painted(tilt(grip), 'bakelite'),
+    painted(boss, 'castIron'),
+    painted(stop, 'bakelite'),
+    painted(wire, 'zinc'),
+  ];
 }

@@ -2,7 +2,10 @@ import type { BufferGeometry } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { dimsOf, mm } from '../form/dims.ts';
 import { block, extrude, hexagon, outline, rectangle, roundHole } from '../form/extrude.ts';
+import { strip, word } from '../form/marks.ts';
+import { ring } from '../form/profile.ts';
 import { revolve } from '../form/revolve.ts';
+import { sheet } from '../form/sheet.ts';
 import type { Spot } from '../form/tube.ts';
 import { joined, painted } from '../look/paints.ts';
 
@@ -38,17 +41,40 @@ export function quadrantForm(): BufferGeometry {
     plate.holes.push(roundHole(-0.044 * Math.sin(a), 0.044 * Math.cos(a), 1.5 * mm));
   }
   const screw = extrude(outline(hexagon(0.01)), 0.012, 0.6 * mm);
-  return joined([painted(extrude(plate, 2.4 * mm, 0.4 * mm, 6), 'zinc'), painted(screw, 'zinc')]);
+  return joined([
+    painted(extrude(plate, 2.4 * mm, 0.4 * mm, 3), 'black'),
+    painted(screw, 'zinc'),
+    painted(wedge(), 'white'),
+  ]);
 }
 
-/** Hand lever standing up from its pivot at the origin, with a ball at its end. */
+/** The sign for slow to fast: a wedge along the quadrant, thin at slow. */
+function wedge(): BufferGeometry {
+  const steps = 12;
+  const at = (i: number, r: number): Spot => {
+    const a = throttleAngle(i / steps) * 0.96;
+    return [-r * Math.sin(a), r * Math.cos(a), 2.5 * mm];
+  };
+  const low = (i: number): number => 0.0385 - (i / steps) * 0.0075;
+  const out = sheet();
+  for (let i = 0; i < steps; i++)
+    out.quad([at(i, low(i)), at(i + 1, low(i + 1)), at(i + 1, 0.039), at(i, 0.039)]);
+  return out.done();
+}
+
+/** How far below its pivot a hand lever takes hold of the linkage, m. */
+export const LEVER_TAIL = 0.014;
+
+/** Hand lever standing up from its pivot at the origin: a ball at its end, below the pivot a tail with a pin. */
 export function leverForm(length: number, ball: 'bakelite' | 'signRed'): BufferGeometry {
   const arm = outline(
     [
-      [-0.0065, -0.004],
-      [0.0065, -0.004],
+      [-0.0045, -LEVER_TAIL - 0.004],
+      [0.0045, -LEVER_TAIL - 0.004],
+      [0.0065, 0],
       [0.004, length],
       [-0.004, length],
+      [-0.0065, 0],
     ],
     0.0038,
   );
@@ -61,19 +87,43 @@ export function leverForm(length: number, ball: 'bakelite' | 'signRed'): BufferG
       [0.005, 0.008, 0],
       [0, 0.009, 0],
     ],
-    { chamfer: 0, segments: 14 },
+    { chamfer: 0, segments: 20 },
   );
+  const pin = revolve(ring(0, 1.9 * mm, 4 * mm, 15.6 * mm), { segments: 10 }).rotateX(Math.PI / 2);
   const nut = extrude(outline(hexagon(0.011)), 6 * mm, 0.6 * mm).translate(0, 0, 2.4 * mm);
   return joined([
     painted(extrude(arm, 3 * mm, 0.6 * mm, 5).translate(0, 0, 4 * mm), 'zinc'),
     painted(nut.translate(0, 0, 2 * mm), 'zinc'),
+    painted(pin.translate(0, -LEVER_TAIL, 0), 'plainSteel'),
     painted(knob.rotateX(Math.PI / 2).translate(0, length, 0.014), ball),
   ]);
 }
 
-/** Plate behind the stop lever: two stops and a small tag. */
+/** Plate behind the stop lever: two stops, the words above the lever's two places. */
 export function stopPlateForm(): BufferGeometry {
-  const plate = extrude(outline(rectangle(0.034, 0.03), 4 * mm), 2.4 * mm, 0.4 * mm, 5);
+  const sheetMetal = outline(rectangle(0.05, 0.082, -0.0115, 0.026), 4 * mm);
+  const plate = extrude(sheetMetal, 2.4 * mm, 0.4 * mm, 5);
+  const words = [
+    word('RUN', 4.6 * mm).map((g) => g.translate(-0.0255, 0.0612, 2.5 * mm)),
+    word('STOP', 4.6 * mm).map((g) => g.translate(0.0022, 0.0612, 2.5 * mm)),
+  ].flat();
+  const arrow = [
+    strip(
+      [
+        [-0.0195, 0.0535],
+        [-0.0025, 0.0535],
+      ],
+      0.9 * mm,
+    ),
+    strip(
+      [
+        [-0.006, 0.0557],
+        [-0.0025, 0.0535],
+        [-0.006, 0.0513],
+      ],
+      0.9 * mm,
+    ),
+  ].map((g) => g.translate(0, 0, 2.5 * mm));
   const pegs = [-1, 1].map((s) =>
     painted(
       revolve(
@@ -90,7 +140,7 @@ export function stopPlateForm(): BufferGeometry {
       'zinc',
     ),
   );
-  return joined([painted(plate, 'zinc'), ...pegs]);
+  return joined([painted(plate, 'zinc'), ...pegs, ...[...words, ...arrow].map((g) => painted(g, 'white'))]);
 }
 
 /** Decompressor: spindle boss on the rocker cover and a lever that lies forward (+z) when let go. */
@@ -144,7 +194,7 @@ export function airBoxForm(): BufferGeometry {
       [0.047, 0.01, 0],
       [0, 0.01, 0],
     ],
-    { chamfer: 1 * mm, segments: 30 },
+    { chamfer: 1 * mm, segments: 44 },
   );
   const stub = revolve(
     [
@@ -204,7 +254,7 @@ export function airCoverForm(): BufferGeometry {
       [0.03, 0.011, 0],
       [0, 0.012, 0],
     ],
-    { chamfer: 0.8 * mm, segments: 30 },
+    { chamfer: 0.8 * mm, segments: 44 },
   );
   const hub = revolve(
     [
@@ -241,8 +291,10 @@ export function injectorForm(): BufferGeometry {
       [0.0035, 0.065, 0],
       [0, 0.065, 0],
     ],
-    { segments: 18 },
+    { segments: 28 },
   );
+  // Fuel that seeped down and baked on.
+  const varnish = revolve(ring(0.008, 0.0089, 0.016, 0.0275), { segments: 22, chamfer: 0.3 * mm });
   const clamp = block(0.05, 0.009, 0.02, 1.5 * mm, 6 * mm).translate(0, 0.012, 0);
   const nuts = [-0.018, 0.018].map((x) => {
     const nut = extrude(outline(hexagon(0.011)), 0.008, 0.7 * mm)
@@ -263,6 +315,7 @@ export function injectorForm(): BufferGeometry {
     .translate(-0.009, 0.039, 0);
   return joined([
     painted(body, 'darkSteel'),
+    painted(varnish, 'leather', 0.55),
     painted(clamp, 'plainSteel'),
     ...nuts,
     painted(spigot, 'brass'),

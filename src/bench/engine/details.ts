@@ -1,53 +1,22 @@
 import type { BufferGeometry } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { dimsOf, mm } from '../form/dims.ts';
-import { block, extrude, hexagon, outline, rectangle, rise, roundHole } from '../form/extrude.ts';
+import { extrude, hexagon, outline, rectangle, rise, roundHole } from '../form/extrude.ts';
+import { word } from '../form/marks.ts';
 import { threadSide } from '../form/profile.ts';
 import { revolve } from '../form/revolve.ts';
-import { bentTube, slackTube } from '../form/tube.ts';
+import { slackTube } from '../form/tube.ts';
 import { joined, painted } from '../look/paints.ts';
 
 /** Small things that make a casting an engine: covers, plates, screws, studs, a lifting eye, the leak-off hose. */
 export function detailsForm(def: SetDefinition): BufferGeometry {
   return joined([
-    ...governorCover(def),
     ...headNuts(def),
     ...cowlScrews(def),
     ...ratingPlate(def),
     ...liftingEye(def),
     ...leakOff(def),
-    ...throttleRod(),
   ]);
-}
-
-/** Round cover over the governor's spindle, below the pump. */
-function governorCover(def: SetDefinition): BufferGeometry[] {
-  const deck = dimsOf(def, 'deck');
-  const z = deck('boxFront');
-  const y = deck('height') - dimsOf(def, 'body')('flangeFromCamEnd') - dimsOf(def, 'fork')('pivotBelow');
-  const dish = revolve(
-    [
-      [0, 0],
-      [0.021, 0],
-      [0.021, 0.004],
-      [0.015, 0.006, 0],
-      [0.011, 0.009, 0],
-      [0, 0.009, 0],
-    ],
-    { segments: 24, chamfer: 0.7 * mm },
-  ).rotateX(Math.PI / 2);
-  const screws = [0, 1, 2].map((i) => {
-    const a = (i / 3) * Math.PI * 2 + Math.PI / 2;
-    return painted(
-      extrude(outline(hexagon(6 * mm)), 3 * mm, 0.4 * mm).translate(
-        deck('side') + 0.0165 * Math.cos(a),
-        y + 0.0165 * Math.sin(a),
-        z + 0.0035,
-      ),
-      'zinc',
-    );
-  });
-  return [painted(dish.translate(deck('side'), y, z), 'castAluminium'), ...screws];
 }
 
 /** Four head studs with their nuts at the corners of the head. */
@@ -97,18 +66,19 @@ function cowlScrews(def: SetDefinition): BufferGeometry[] {
   );
 }
 
-/** A rating plate, left blank: the set is nobody's. */
+/** Rating plate with what the definition says of the set, and nobody's name. */
 function ratingPlate(def: SetDefinition): BufferGeometry[] {
   const z = dimsOf(def, 'deck')('boxBack');
-  const plate = outline(rectangle(0.05, 0.026), 2 * mm);
-  for (const x of [-0.021, 0.021]) plate.holes.push(roundHole(x, 0, 1 * mm));
-  const line = (y: number, w: number): BufferGeometry =>
-    painted(block(w, 0.0012, 0.0004, 0).translate(-0.058 - (0.032 - w) / 2, 0.237 + y, z + 0.0014), 'dark');
+  const plate = outline(rectangle(0.058, 0.032), 2 * mm);
+  for (const x of [-0.0265, 0.0265]) plate.holes.push(roundHole(x, 0, 1 * mm));
+  const litres = (Math.PI / 4) * def.crank.bore ** 2 * def.crank.stroke * 1000;
+  const speed = Math.round((def.governor.ratedSpeed * 30) / Math.PI / 100) * 100;
+  const lines = ['DIESEL SET', `${litres.toFixed(2)} L`, `${speed} R/MIN`].flatMap((text, i) =>
+    word(text, 5 * mm).map((g) => painted(g.translate(-0.054, 0.246 - i * 0.0092, z + 0.00115), 'dark')),
+  );
   return [
-    painted(extrude(plate, 1 * mm, 0.2 * mm).translate(-0.058, 0.237, z), 'machinedAluminium'),
-    line(0.006, 0.032),
-    line(0, 0.024),
-    line(-0.006, 0.028),
+    painted(extrude(plate, 1 * mm, 0.2 * mm).translate(-0.054, 0.237, z), 'machinedAluminium'),
+    ...lines,
   ];
 }
 
@@ -126,10 +96,7 @@ function liftingEye(def: SetDefinition): BufferGeometry[] {
   );
   eye.holes.push(roundHole(0, 0.018, 6.5 * mm));
   return [
-    painted(
-      extrude(eye, 5 * mm, 0.8 * mm, 8).translate(0.042, c('headTop') + 0.001, -c('back') - 0.058),
-      'black',
-    ),
+    painted(extrude(eye, 5 * mm, 0.8 * mm, 8).translate(0, c('headTop') + 0.001, -c('back') - 0.06), 'black'),
   ];
 }
 
@@ -161,23 +128,4 @@ function leakOff(def: SetDefinition): BufferGeometry[] {
     .rotateZ(Math.PI / 2)
     .translate(t('fromX') + 0.004, t('bottom') + 0.03, -0.02);
   return [painted(tube, 'bakelite'), painted(tail, 'brass')];
-}
-
-/** Short rod from the throttle's spindle into the case. */
-function throttleRod(): BufferGeometry[] {
-  return [
-    painted(
-      bentTube(
-        [
-          [-0.05, 0.118, 0.126],
-          [-0.05, 0.118, 0.15],
-        ],
-        0.006,
-        0.002,
-        2,
-        12,
-      ),
-      'plainSteel',
-    ),
-  ];
 }

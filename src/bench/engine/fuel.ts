@@ -2,8 +2,9 @@ import type { BufferGeometry } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { dimsOf, mm } from '../form/dims.ts';
 import { block, extrude, hexagon, outline, rectangle, rise } from '../form/extrude.ts';
+import { word } from '../form/marks.ts';
 import { revolve } from '../form/revolve.ts';
-import { bentTube, type Spot } from '../form/tube.ts';
+import { type Spot, slackTube } from '../form/tube.ts';
 import { joined, painted } from '../look/paints.ts';
 
 /** Fixed places of the fuel side, engine coordinates, m. */
@@ -96,10 +97,10 @@ export function capForm(): BufferGeometry {
     [
       [0, 0.002],
       [0.027, 0.002],
-      [0.027, 0.014, 2.5 * mm],
+      [0.027, 0.0145, 2.5 * mm],
       [0, 0.016],
     ],
-    { segments: 24 },
+    { segments: 36 },
   );
   const vent = revolve(
     [
@@ -111,7 +112,10 @@ export function capForm(): BufferGeometry {
     ],
     { segments: 10 },
   );
-  return joined([painted(lid, 'bakelite'), ...knobs, painted(vent, 'brass')]);
+  const text = word('FUEL', 0.0075).map((g) =>
+    painted(g.rotateX(-Math.PI / 2).translate(0, 0.0162, 0.0135), 'white'),
+  );
+  return joined([painted(lid, 'bakelite'), ...knobs, painted(vent, 'brass'), ...text]);
 }
 
 /** Tap body under the tank with its pipes down to the filter head. */
@@ -139,17 +143,24 @@ export function tapBodyForm(def: SetDefinition): BufferGeometry {
     { segments: 12 },
   ).translate(...tap);
   const hex = rise(outline(hexagon(0.017)), 0.008, 0.8 * mm).translate(tap[0], bottom - 0.011, tap[2]);
-  const down = bentTube(
+  // One turn of slack: the tank stands on rubber, a straight pipe would crack.
+  const loop = Array.from({ length: 15 }, (_, k): Spot => {
+    const a = (-k / 14) * 2 * Math.PI;
+    const z = tap[2] + 0.008 + (k / 14) * 0.028;
+    return [tap[0] - 0.015 + 0.015 * Math.cos(a), tap[1] - 0.052 + 0.015 * Math.sin(a), z];
+  });
+  const down = slackTube(
     [
       [tap[0], tap[1], tap[2]],
-      [tap[0], bowl[1] + 0.056, tap[2]],
-      [tap[0], bowl[1] + 0.03, bowl[2]],
-      [bowl[0], bowl[1] + 0.01, bowl[2]],
+      [tap[0], tap[1] - 0.03, tap[2] + 0.001],
+      ...loop,
+      [bowl[0], bowl[1] + 0.052, bowl[2] - 0.004],
+      [bowl[0], bowl[1] + 0.036, bowl[2]],
+      [bowl[0], bowl[1] + 0.016, bowl[2]],
     ],
-    0.008,
-    0.02,
-    28,
-    12,
+    0.0068,
+    72,
+    9,
   );
   const clip = rise(outline(hexagon(0.013)), 0.009, 0.7 * mm).translate(tap[0], tap[1] - 0.024, tap[2]);
   return joined([
@@ -179,81 +190,4 @@ export function tapLeverForm(): BufferGeometry {
   ).translate(0, 0, 0.013);
   const nut = extrude(outline(hexagon(0.009)), 4 * mm, 0.5 * mm).translate(0, 0, 0.0155);
   return joined([painted(plate, 'signRed'), painted(nut, 'brass')]);
-}
-
-/** Filter head and the wire bail under the bowl, centred on the bowl's top. */
-export function filterHeadForm(def: SetDefinition): BufferGeometry {
-  const b = dimsOf(def, 'bowl');
-  const r = b('radius');
-  const head = revolve(
-    [
-      [0, 0],
-      [r + 0.002, 0],
-      [r + 0.002, 0.008],
-      [0.012, 0.016, 0],
-      [0.007, 0.02],
-      [0, 0.02],
-    ],
-    { chamfer: 0.6 * mm, segments: 22 },
-  );
-  const outlet = revolve(
-    [
-      [0, 0],
-      [0.0042, 0],
-      [0.0046, 0.016],
-      [0, 0.016],
-    ],
-    { segments: 10 },
-  )
-    .rotateZ(Math.PI / 2)
-    .translate(-r, 0.006, 0);
-  const bail = bentTube(
-    [
-      [0, 0.006, r + 0.003],
-      [0, -b('height') - 0.006, r + 0.003],
-      [0, -b('height') - 0.006, -r - 0.003],
-      [0, 0.006, -r - 0.003],
-    ],
-    0.0024,
-    0.008,
-    30,
-    8,
-  );
-  const nut = revolve(
-    [
-      [0, -b('height') - 0.012],
-      [0.006, -b('height') - 0.012],
-      [0.006, -b('height') - 0.003],
-      [0.009, -b('height') - 0.002],
-      [0, -b('height') - 0.001],
-    ],
-    { segments: 14 },
-  );
-  const bracket = block(0.03, 0.02, 0.006, 1 * mm).translate(0, 0.008, -r - 0.006);
-  return joined([
-    painted(head, 'castAluminium'),
-    painted(outlet, 'brass'),
-    painted(bail, 'zinc'),
-    painted(nut, 'brass'),
-    painted(bracket, 'black'),
-  ]);
-}
-
-/** Hose from filter to pump inlet. */
-export function hosePath(def: SetDefinition, inletEnd: Spot): Spot[] {
-  const { bowl } = fuelPlaces(def);
-  const r = dimsOf(def, 'bowl')('radius');
-  const start: Spot = [bowl[0] - r - 0.006, bowl[1] + 0.006, bowl[2]];
-  const mid: Spot = [
-    (start[0] + inletEnd[0]) / 2 + 0.012,
-    Math.min(start[1], inletEnd[1]) - 0.006,
-    (start[2] + inletEnd[2]) / 2 + 0.01,
-  ];
-  return [
-    start,
-    [start[0] - 0.012, start[1] - 0.006, start[2]],
-    mid,
-    [inletEnd[0] + 0.016, inletEnd[1], inletEnd[2] + 0.002],
-    [inletEnd[0] - 0.012, inletEnd[1], inletEnd[2]],
-  ];
 }

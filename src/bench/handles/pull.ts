@@ -1,5 +1,5 @@
 import type { Effort } from '../../sim/set/commands.ts';
-import { cordGuide } from '../engine/around.ts';
+import { cordGuide } from '../engine/starter.ts';
 import { CORD_WAY } from '../rig/poseSet.ts';
 import { onSet } from '../rig/setPieces.ts';
 import { draggedAlong, type Gesture, type Hands, type Point } from './gesture.ts';

@@ -1,6 +1,8 @@
 import { BoxGeometry, type BufferGeometry, CylinderGeometry, type Material } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
-import { fuelPlaces, hosePath } from '../engine/fuel.ts';
+import { hosePath } from '../engine/bowl.ts';
+import { fuelPlaces } from '../engine/fuel.ts';
+import { swung } from '../form/curve.ts';
 import { dimsOf, mm } from '../form/dims.ts';
 import { revolve } from '../form/revolve.ts';
 import { bentTube, type Spot, slackTube } from '../form/tube.ts';
@@ -106,9 +108,13 @@ export function hosePieces(def: SetDefinition, material: Material): { on: Piece;
   const offEnd: Spot = [start[0] - 0.02, start[1] - 0.1, start[2] + 0.03];
   const free: Spot[] = [
     start,
-    [start[0] - 0.014, start[1] - 0.004, start[2]],
-    [start[0] - 0.026, start[1] - 0.04, start[2] + 0.016],
-    offEnd,
+    ...swung(
+      [start[0] - 0.011, start[1], start[2]],
+      [start[0] - 0.042, start[1] - 0.004, start[2] + 0.006],
+      [offEnd[0] - 0.006, offEnd[1] + 0.055, offEnd[2] - 0.016],
+      offEnd,
+      10,
+    ),
   ];
   const clip = (at: Spot, rz: number): BufferGeometry => {
     const r = d('hoseDiameter') / 2;
@@ -119,7 +125,7 @@ export function hosePieces(def: SetDefinition, material: Material): { on: Piece;
         [r + 0.7 * mm, d('clipWidth') / 2],
         [r - 0.1 * mm, d('clipWidth') / 2],
       ],
-      { chamfer: 0.2 * mm, segments: 24 },
+      { chamfer: 0, segments: 20 },
     );
     const screw = revolve(
       [
@@ -130,7 +136,7 @@ export function hosePieces(def: SetDefinition, material: Material): { on: Piece;
         [3.2 * mm, 6.5 * mm],
         [0, 6.5 * mm],
       ],
-      { segments: 14 },
+      { segments: 8 },
     )
       .rotateX(Math.PI / 2)
       .translate(r + 1.8 * mm, 0, 0);
@@ -140,12 +146,17 @@ export function hosePieces(def: SetDefinition, material: Material): { on: Piece;
       .translate(...at);
   };
   const tube = (points: readonly Spot[]): BufferGeometry =>
-    painted(slackTube(points, d('hoseDiameter'), 30, 12), 'rubber');
+    painted(slackTube(points, d('hoseDiameter'), 36, 12), 'rubber');
+  const atBowl = (): BufferGeometry => clip([start[0] - 0.007, start[1], start[2]], -Math.PI / 2);
   return {
-    on: pieceOf('hose', joined([tube(path), clip([end[0] - 0.004, end[1], end[2]], Math.PI / 2)]), material),
+    on: pieceOf(
+      'hose',
+      joined([tube(path), clip([end[0] - 0.004, end[1], end[2]], Math.PI / 2), atBowl()]),
+      material,
+    ),
     off: pieceOf(
       'hose',
-      joined([tube(free), clip([offEnd[0] + 0.003, offEnd[1] + 0.016, offEnd[2] - 0.005], 0)]),
+      joined([tube(free), clip([offEnd[0] + 0.001, offEnd[1] + 0.016, offEnd[2] - 0.005], 0), atBowl()]),
       material,
     ),
     offEnd,
@@ -211,7 +222,7 @@ export function fuelPieces(
     sight: pieceOf('sight', clear(painted(pipe, 'white'), 0.12), glass),
     level: pieceOf('level', clear(painted(column, 'fuel'), 0.85), glass),
     bowl: pieceOf('bowl', clear(painted(cup, 'white'), 0.1), glass),
-    bowlFuel: pieceOf('bowl', clear(painted(inside(), 'fuel'), 0.72), glass),
+    bowlFuel: pieceOf('bowl', clear(painted(inside(), 'fuel'), 0.5), glass),
     water: pieceOf('bowl', clear(painted(inside(), 'cotton'), 0.6), glass),
   };
 }

@@ -1,8 +1,8 @@
 import { Quaternion, Vector3 } from 'three';
 import type { SimState } from '../../sim/set/state.ts';
-import { cordGuide } from '../engine/around.ts';
 import { throttleAngle } from '../engine/controls.ts';
 import { fuelPlaces } from '../engine/fuel.ts';
+import { cordGuide } from '../engine/starter.ts';
 import { dimsOf } from '../form/dims.ts';
 import type { Held } from '../handles/held.ts';
 import { bring } from './piece.ts';
@@ -17,7 +17,9 @@ const Z = new Vector3(0, 0, 1);
 const turn = new Quaternion();
 const target = pose();
 /** Where the puller stands: the cord is drawn this way. */
-export const CORD_WAY = new Vector3(-0.42, 0.4, 0.82).normalize();
+export const CORD_WAY = new Vector3(-0.25, 0.8, 0.545).normalize();
+/** How far the handle stands off its eye when the cord is wound in, m. */
+const SEATED = 0.021;
 
 /** Places everything that is not the pump; returns whether anything is still on its way. */
 export function poseSet(rig: Rig, f: Frame, inHand: string, held: Held): boolean {
@@ -135,13 +137,13 @@ function poseCord(rig: Rig, f: Frame, held: Held): void {
   const guide = onSet(cordGuide(f.def));
   const handle = rig.piece('cordHandle');
   const cord = rig.piece('cord');
-  const out = Math.max(f.reading.rope, held.slackOut) + 0.012;
+  const out = Math.max(f.reading.rope, held.slackOut) + SEATED;
   turn.setFromUnitVectors(new Vector3(0, 1, 0), CORD_WAY);
   handle.group.position.copy(guide.p).addScaledVector(CORD_WAY, out);
   handle.group.quaternion.copy(turn);
   cord.group.position.copy(guide.p);
   cord.group.quaternion.copy(turn);
-  cord.group.scale.set(1, Math.max(1e-3, out - 0.01), 1);
+  cord.group.scale.set(1, out, 1);
 }
 
 function poseFuel(rig: Rig, f: Frame): void {

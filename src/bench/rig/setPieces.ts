@@ -1,13 +1,6 @@
 import type { SetDefinition } from '../../sim/set/definition.ts';
-import {
-  cordGuide,
-  cowlForm,
-  exhaustForm,
-  flywheelForm,
-  guideForm,
-  handleForm,
-  starterForm,
-} from '../engine/around.ts';
+import { cowlForm, exhaustForm, flywheelForm } from '../engine/around.ts';
+import { filterHeadForm } from '../engine/bowl.ts';
 import { camBoxForm } from '../engine/camBox.ts';
 import { camshaftForm } from '../engine/camshaft.ts';
 import { castingsForm } from '../engine/castings.ts';
@@ -24,12 +17,15 @@ import {
 } from '../engine/controls.ts';
 import { detailsForm } from '../engine/details.ts';
 import { forkForm } from '../engine/fork.ts';
-import { capForm, filterHeadForm, fuelPlaces, tankForm, tapBodyForm, tapLeverForm } from '../engine/fuel.ts';
-import { frameForm, generatorForm } from '../engine/generator.ts';
+import { frameForm } from '../engine/frame.ts';
+import { frontFittings } from '../engine/frontFittings.ts';
+import { capForm, fuelPlaces, tankForm, tapBodyForm, tapLeverForm } from '../engine/fuel.ts';
+import { generatorForm } from '../engine/generator.ts';
+import { CORD_RISE, cordGuide, guideForm, handleForm, starterForm } from '../engine/starter.ts';
+import { studForm } from '../engine/studs.ts';
 import { dimsOf } from '../form/dims.ts';
 import type { Spot } from '../form/tube.ts';
 import { joined } from '../look/paints.ts';
-import { studForm } from '../pump/outlet.ts';
 import { type Materials, type Piece, pieceOf } from './piece.ts';
 import { type Pose, pose } from './pose.ts';
 import { SET_AT } from './spots.ts';
@@ -72,10 +68,24 @@ export function setPieces(def: SetDefinition, material: Materials): { piece: Pie
     make('generator', generatorForm(def), onSet([0, 0, 0])),
     make('starter', starterForm(def), onSet([0, 0, 0])),
     make('exhaust', exhaustForm(def), onSet([0, 0, 0])),
-    make('camBox', camBoxForm(deck, body, half, 0.075), onSet([0, 0, 0])),
+    make(
+      'camBox',
+      camBoxForm(
+        deck,
+        body,
+        half,
+        0.075,
+        {
+          height: camHeight(def),
+          radius: dimsOf(def, 'camshaft')('radius'),
+        },
+        frontFittings(def),
+      ),
+      onSet([0, 0, 0]),
+    ),
     make(
       'camshaft',
-      camshaftForm(def, dimsOf(def, 'camshaft'), half - 0.002, deck('side')),
+      camshaftForm(def, dimsOf(def, 'camshaft'), half, deck('side')),
       onSet([0, camHeight(def), deck('front')]),
     ),
     make(
@@ -89,8 +99,8 @@ export function setPieces(def: SetDefinition, material: Materials): { piece: Pie
     ),
     make('studs', studs, onSet([deck('side'), deck('height'), deck('front')])),
     make('flywheel', flywheelForm(def), onSet([-from + 0.001, crankY, 0])),
-    make('guide', guideForm(), onSet(cordGuide(def), 0.9)),
-    make('cordHandle', handleForm(def), onSet(cordGuide(def), 0.9)),
+    make('guide', guideForm(), onSet(cordGuide(def), Math.PI / 2 - CORD_RISE)),
+    make('cordHandle', handleForm(def), onSet(cordGuide(def), Math.PI / 2 - CORD_RISE)),
     make('quadrant', quadrantForm(), onSet(levers.throttle)),
     make('throttle', leverForm(0.062, 'bakelite'), onSet(levers.throttle)),
     make('stopPlate', stopPlateForm(), onSet(levers.stop)),

@@ -1,5 +1,6 @@
 import { type Material, Vector3 } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
+import { needleAt, needleForm, needleTurn, panelFace, voltsAt } from '../engine/panel.ts';
 import { dimsOf } from '../form/dims.ts';
 import { revolve } from '../form/revolve.ts';
 import type { Spot } from '../form/tube.ts';
@@ -16,6 +17,7 @@ import {
   poolForm,
 } from '../place/safety.ts';
 import { pipeTubes } from './lines.ts';
+import { linkage } from './linkage.ts';
 import { type Piece, pieceOf } from './piece.ts';
 import { copyPose, type Pose, pose, within } from './pose.ts';
 import type { Frame } from './posePump.ts';
@@ -84,13 +86,21 @@ export function shownThings(def: SetDefinition, solid: Material, glass: Material
     bubblePump: make('pipeAtPump', clear(bubbleForm(), 0.5), glass),
     bubbleInjector: make('pipeAtInjector', clear(bubbleForm(), 0.5), glass),
   };
+  const governor = linkage(def, solid);
+  const needle = make('generator', needleForm());
+  const pivot = onSet(needleAt(def));
   const at = pose();
   return {
-    pieces: Object.values(pieces),
+    pieces: [...Object.values(pieces), ...governor.pieces, needle],
     lineFlow: line.flow,
     chamberFlow: chamber.flow,
     show(rig, f) {
       const { place, assembly, supply } = f.sim;
+      governor.show(f);
+      const share = Math.abs(f.sim.engine.omega) / def.governor.ratedSpeed;
+      turned.p.copy(pivot.p);
+      turned.q.setFromAxisAngle(Z, needleTurn(voltsAt(share)));
+      stand(needle, turned, true);
       stand(pieces.plugIn, socket, !place.loadIsolated);
       stand(pieces.plugOut, pose(0.235, 0.0195, -0.02), place.loadIsolated);
       stand(pieces.extinguisher, pose(0.9, 0, -0.28, 0, -0.5), place.extinguisher);
@@ -119,6 +129,8 @@ export function shownThings(def: SetDefinition, solid: Material, glass: Material
   };
 }
 
+const turned = pose();
+const Z = new Vector3(0, 0, 1);
 const below = new Vector3(0, -0.002, 0.0095);
 const beside = new Vector3(0.004, 0.003, 0.001);
 
@@ -160,7 +172,6 @@ function stand(piece: Piece, at: Pose, on: boolean): void {
 
 /** The left socket of the control box, as a plug stands in it. */
 function socketAt(def: SetDefinition): Pose {
-  const g = dimsOf(def, 'generator');
-  const y = dimsOf(def, 'crankcase')('crankHeight') + 0.012;
-  return onSet([g('from') + g('length') * 0.5 - 0.042, y, g('radius') + 0.012 + 0.032]);
+  const [x, y, z] = panelFace(def);
+  return onSet([x - 0.042, y + 0.012, z + 0.005]);
 }

@@ -1,0 +1,48 @@
+import type { BufferGeometry } from 'three';
+import type { SetDefinition } from '../../sim/set/definition.ts';
+import { dimsOf, mm } from '../form/dims.ts';
+import { extrude, hexagon, outline } from '../form/extrude.ts';
+import { ring } from '../form/profile.ts';
+import { revolve } from '../form/revolve.ts';
+import type { Spot } from '../form/tube.ts';
+import { painted } from '../look/paints.ts';
+import { leverPlaces } from './controls.ts';
+
+/** Axis of the governor's spindle where it comes out of the front, engine coordinates, m. */
+export function governorAt(def: SetDefinition): Spot {
+  const deck = dimsOf(def, 'deck');
+  const y = deck('height') - dimsOf(def, 'body')('flangeFromCamEnd') - dimsOf(def, 'fork')('pivotBelow');
+  return [deck('side'), y, deck('boxFront')];
+}
+
+/** What is screwed to the front of the cam chamber: the governor's cover with its spindle, the throttle's spindle. */
+export function frontFittings(def: SetDefinition): BufferGeometry[] {
+  const at = governorAt(def);
+  const cover = revolve(
+    [
+      [0, 0],
+      [0.023, 0],
+      [0.023, 0.004],
+      [0.013, 0.0055, 0],
+      [0.0095, 0.009],
+      [0, 0.009],
+    ],
+    { segments: 36, chamfer: 0.7 * mm },
+  ).rotateX(Math.PI / 2);
+  const spindle = revolve(ring(0, 0.004, 0.008, 0.0135), { segments: 16 }).rotateX(Math.PI / 2);
+  const screws = [0, 1, 2].map((i) => {
+    const a = (i / 3) * Math.PI * 2 + Math.PI / 2;
+    return extrude(outline(hexagon(6.5 * mm)), 3 * mm, 0.4 * mm).translate(
+      0.0182 * Math.cos(a),
+      0.0182 * Math.sin(a),
+      0.0042,
+    );
+  });
+  const rod = revolve(ring(0, 0.003, -0.01, 0.012), { segments: 12 }).rotateX(Math.PI / 2);
+  return [
+    painted(cover.translate(...at), 'castAluminium'),
+    painted(spindle.translate(...at), 'plainSteel'),
+    ...screws.map((g) => painted(g.translate(...at), 'zinc')),
+    painted(rod.translate(...leverPlaces(def).throttle), 'plainSteel'),
+  ];
+}
