@@ -16,6 +16,8 @@ const held: readonly CauseId[] = [
   'plungerSticky',
   'pairBinding',
 ];
+/** What glues it: these let no pin turn. */
+const glued: readonly CauseId[] = ['plungerStuckUp', 'plungerStuckDown', 'plungerStuckInRotation'];
 /** What keeps fuel from the pump. */
 const starved: readonly CauseId[] = ['tankEmpty', 'tapShut', 'ventBlocked', 'filterBlocked', 'fuelWaxed'];
 /** What lets the cylinder's pressure go. */
@@ -62,7 +64,7 @@ const but = (all: readonly CauseId[], ...some: CauseId[]) => all.filter((cause) 
  * 'Against' means no longer worth a spanner, not proof.
  */
 export const evidence: Partial<Record<FindingCode, Evidence>> = {
-  compressionFelt: { pointsAt: [], against: [...leaky, 'airInletBlocked'] },
+  compressionFelt: { pointsAt: [], against: leaky },
   compressionWeak: { pointsAt: [...leaky, ...breathless], against: [] },
   airClear: { pointsAt: [], against: ['airInletBlocked'] },
   airBlocked: { pointsAt: ['airInletBlocked'], against: [] },
@@ -77,7 +79,7 @@ export const evidence: Partial<Record<FindingCode, Evidence>> = {
   blowsNowhere: { pointsAt: [], against: leaky },
   decompressorPlay: { pointsAt: [], against: ['decompressorNotClosing'] },
   decompressorNoPlay: { pointsAt: ['decompressorNotClosing'], against: ['exhaustValveLeaking'] },
-  oilThin: { pointsAt: [], against: ['tooColdForThePull', 'fuelWaxed'] },
+  oilThin: { pointsAt: [], against: ['tooColdForThePull'] },
   oilThick: { pointsAt: ['tooColdForThePull'], against: [] },
   tankEmpty: { pointsAt: ['tankEmpty'], against: [] },
   tankHasFuel: { pointsAt: [], against: ['tankEmpty'] },
@@ -85,7 +87,7 @@ export const evidence: Partial<Record<FindingCode, Evidence>> = {
   tapFoundShut: { pointsAt: ['tapShut'], against: [] },
   ventOpen: { pointsAt: [], against: ['ventBlocked'] },
   ventBlocked: { pointsAt: ['ventBlocked'], against: [] },
-  bowlClean: { pointsAt: [], against: ['waterInFuel'] },
+  bowlClean: { pointsAt: [], against: ['waterInFuel', 'filterBlocked'] },
   bowlWater: { pointsAt: ['waterInFuel'], against: [] },
   bowlDirty: { pointsAt: ['filterBlocked'], against: [] },
   sampleClean: { pointsAt: [], against: ['fuelWaxed', 'fuelContaminated'] },
@@ -110,7 +112,7 @@ export const evidence: Partial<Record<FindingCode, Evidence>> = {
   },
   fuelAtUnion: {
     pointsAt: [...beyond, 'wornPair', 'deliveryValveLeaking', ...leaky, ...breathless],
-    against: idle,
+    against: but(idle, 'pinOutOfFork', 'stopLeverAtStop'),
   },
   fuelAtStop: { pointsAt: ['plungerHalfTurnOut', 'pinOutOfFork'], against: ['stopLeverAtStop'] },
   dryAtStop: { pointsAt: [], against: ['plungerHalfTurnOut'] },
@@ -135,7 +137,7 @@ export const evidence: Partial<Record<FindingCode, Evidence>> = {
       'injectorSpringWeak',
     ],
     against: [
-      ...but(idle, 'pinOutOfFork', 'pinBent'),
+      ...but(idle, 'pinOutOfFork', 'pinBent', 'stopLeverAtStop'),
       'injectorNotOpening',
       'injectorNotClosing',
       'wornPair',
@@ -145,7 +147,7 @@ export const evidence: Partial<Record<FindingCode, Evidence>> = {
   },
   pinFollows: {
     pointsAt: [],
-    against: [...held, 'pinOutOfFork', 'stopLeverAtStop', 'governorSeized', 'plungerHalfTurnOut'],
+    against: [...glued, 'pinOutOfFork', 'governorSeized'],
   },
   // one fault at a time: a plunger that will not turn explains a dry union without air, wear or a leaking valve
   pinStays: {
@@ -180,10 +182,10 @@ export const evidence: Partial<Record<FindingCode, Evidence>> = {
   },
   markOpposite: { pointsAt: ['plungerHalfTurnOut'], against: [] },
   pinHeld: { pointsAt: held, against: ['governorSeized'] },
-  pinTurns: { pointsAt: ['governorSeized'], against: held },
+  pinTurns: { pointsAt: [], against: glued },
   plungerStuck: {
     pointsAt: ['plungerStuckUp', 'plungerStuckDown', 'pairBinding'],
-    against: ['plungerStuckInRotation', 'plungerSticky', 'returnSpringBroken'],
+    against: ['plungerStuckInRotation', 'returnSpringBroken'],
   },
   plungerMoves: { pointsAt: [], against: ['plungerStuckUp', 'plungerStuckDown'] },
   dragsUnderPush: { pointsAt: ['plungerSticky'], against: ['plungerStuckUp'] },
@@ -203,7 +205,7 @@ export const evidence: Partial<Record<FindingCode, Evidence>> = {
   jointsDry: { pointsAt: [], against: ['jointLeaking'] },
   sprayFine: {
     pointsAt: [],
-    against: [...sprayIs, 'jointLeaking', 'wornPair', 'deliveryValveLeaking', 'wrongShims'],
+    against: [...sprayIs, 'jointLeaking', 'wornPair', 'deliveryValveLeaking'],
   },
   sprayPartial: { pointsAt: ['nozzleCoked'], against: but(sprayIs, 'nozzleCoked') },
   sprayStream: { pointsAt: ['injectorNotClosing'], against: but(sprayIs, 'injectorNotClosing') },

@@ -177,11 +177,8 @@ function fromHolder(
 }
 
 /** Leaning on a plunger that a thumb does not move: sticky ones go, seized ones do not. */
-function fromPush(
-  { moved, force, hold }: Extract<SimEvent, { kind: 'plungerPushed' }>,
-  sim: Readonly<SimState>,
-): FindingDraft[] {
-  if (hold < DRAGS || sim.pump.bond.slipped) return [];
+function fromPush({ moved, force, hold }: Extract<SimEvent, { kind: 'plungerPushed' }>): FindingDraft[] {
+  if (hold < DRAGS) return [];
   const values = { moved, force: Math.abs(force) };
   return one(Math.abs(moved) > 0.001 ? 'dragsUnderPush' : 'fastUnderPush', 'byHand', values);
 }
@@ -203,7 +200,7 @@ export function findingsFrom(
     case 'jointLoosened':
       return fromHolder(event, def);
     case 'plungerPushed':
-      return fromPush(event, sim);
+      return fromPush(event);
     case 'struck':
       return event.freed ? one('plungerFreed', 'strike', { travel: event.travel, slip: event.slip }) : [];
     case 'bled':

@@ -76,7 +76,8 @@ function withFindings(
     all.push(event);
     for (const draft of findingsFrom(event, act, job.sim, def)) {
       // a plunger that is free stays free under the next tap; that is not found again
-      if (draft.check === 'strike' && findings[findings.length - 1]?.code === draft.code) continue;
+      const again = draft.check === 'strike' || draft.check === 'byHand';
+      if (again && findings[findings.length - 1]?.code === draft.code) continue;
       const id = `${draft.code}#${findings.filter((one) => one.code === draft.code).length + 1}`;
       const finding = { id, at: job.sim.step, ...draft };
       findings.push(finding);

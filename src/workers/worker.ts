@@ -3,7 +3,7 @@ import type { Command, JobEvent } from '../jobs/job.ts';
 import type { Scenario } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 
-export const workerNames = ['careful', 'hasty', 'wrong-end', 'nobody'] as const;
+export const workerNames = ['careful', 'methodical', 'hasty', 'wrong-end', 'nobody'] as const;
 export type WorkerName = (typeof workerNames)[number];
 
 /** What a worker has to go on: the maker's data, the job as told, the card. Nothing of the model's state. */

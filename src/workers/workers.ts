@@ -1,5 +1,6 @@
 import { careful } from './careful.ts';
 import { hasty } from './hasty.ts';
+import { methodical } from './methodical.ts';
 import type { Worker, WorkerName } from './worker.ts';
 import { wrongEnd } from './wrongEnd.ts';
 
@@ -12,4 +13,10 @@ const nobody: Worker = {
 };
 
 /** Every scripted worker by name. */
-export const workers: Record<WorkerName, Worker> = { careful, hasty, 'wrong-end': wrongEnd, nobody };
+export const workers: Record<WorkerName, Worker> = {
+  careful,
+  methodical,
+  hasty,
+  'wrong-end': wrongEnd,
+  nobody,
+};

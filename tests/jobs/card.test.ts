@@ -64,6 +64,7 @@ describe('the evidence table', () => {
       'cupRecessed',
       'holderAtTorque',
       'plungerStuck',
+      'fastUnderPush',
     );
     const left = causeIds.filter((cause) => !ruledOut(card).includes(cause));
     expect(left).toEqual(['plungerStuckUp']);

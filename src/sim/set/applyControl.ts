@@ -4,6 +4,7 @@ import { moveFork } from './control.ts';
 import type { SetDefinition } from './definition.ts';
 import type { SimEvent } from './events.ts';
 import { turnTo } from './handsOnEngine.ts';
+import { camLift } from './kinematics.ts';
 import { beginPull } from './pull.ts';
 import type { SimState } from './state.ts';
 
@@ -92,7 +93,9 @@ function turnFlywheel(
   const start = (left: number, untilStop: boolean) => {
     state.hand.flywheel = { left, elapsed: 0, torque: 0, untilStop };
   };
-  if (to === 'lowSide') start(turnTo(def, state, PI), false);
+  // what faces the pump already needs no turning
+  const isLow = camLift(def, state.engine.theta) === 0;
+  if (to === 'lowSide') start(isLow ? 0.01 : turnTo(def, state, PI), false);
   else if (to === 'highSide') start(turnTo(def, state, 0), false);
   else if (to === 'quarterTurn') start(PI / 2, true);
   else start(4 * PI, true);

@@ -134,7 +134,7 @@ export const changeTable: Readonly<Record<string, Changeable>> = {
       state.line.liquid = def.line.volume + def.pump.retraction - to;
     },
   },
-  'injector.openingPressure': condition('openingPressure', 'Pa', 5e5, 1e8, 'nozzle opening pressure'),
+  'injector.openingPressure': condition('openingPressure', 'Pa', 5e5, 2e8, 'nozzle opening pressure'),
   'injector.blocked': condition('nozzleBlocked', '-', 0, 1, 'share of the nozzle holes that is blocked'),
   'injector.needleFriction': condition(
     'needleFriction',

@@ -1,7 +1,8 @@
 import type { PlaceId } from '../../sim/set/commands.ts';
 import type { Stage } from '../worker.ts';
 
-const precautions: readonly PlaceId[] = [
+/** Everything that keeps a set that surprises its mechanic from hurting anybody. */
+export const precautions: readonly PlaceId[] = [
   'noFlame',
   'extinguisher',
   'helperToLift',

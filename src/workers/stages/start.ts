@@ -1,4 +1,5 @@
-import { type Stage, saw } from '../worker.ts';
+import { type Stage, saw, type WorkerView } from '../worker.ts';
+import type { Part } from './hands.ts';
 
 /** Draws up to compression, spins it with the lever held and lets go on the way; until it runs. */
 export const pullUntilItRuns: Stage = function* () {
@@ -37,3 +38,45 @@ export const handOver: Stage = function* () {
   yield { do: 'writeCard', advice: ['freshFuel', 'runMonthly', 'stopByLever', 'neverRunDry'] };
   yield { do: 'handOver' };
 };
+
+/** Pulls before an arm gives all that it has. */
+const FIRM = 3;
+const PULLS = 8;
+
+/** A guarded start, harder after a few pulls; true when it runs. */
+function* starts(): Part<boolean> {
+  for (let pull = 0; pull < PULLS; pull += 1) {
+    yield { do: 'holdDecompressor', held: false };
+    yield { do: 'turnFlywheel', to: 'compression' };
+    yield { do: 'holdDecompressor', held: true };
+    const events = yield { do: 'pullCord', effort: pull < FIRM ? 'firm' : 'hard', letGoAt: 0.6 };
+    if (saw(events, 'refused')) return false;
+    if (saw(events, 'started') && !saw(events, 'stopped')) return true;
+  }
+  yield { do: 'holdDecompressor', held: false };
+  yield { do: 'moveStopLever', to: 'stop' };
+  return false;
+}
+
+/** Starts it, tries throttle and stop lever, and puts the load back on: true when it runs as it should. */
+export function* provesItself(view: WorkerView): Part<boolean> {
+  yield { do: 'setPlace', what: 'ragsClear', on: true };
+  yield { do: 'setPlace', what: 'boardToHand', on: true };
+  if (!(yield* starts())) return false;
+  yield { do: 'moveThrottle', to: 0.3 };
+  yield { do: 'wait', seconds: 1 };
+  yield { do: 'moveThrottle', to: 1 };
+  yield { do: 'wait', seconds: 1 };
+  const looked = yield { do: 'check', what: 'running' };
+  const well = looked.some((event) => event.kind === 'found' && event.finding.code === 'runsWell');
+  yield { do: 'check', what: 'leaks', with: 'card' };
+  yield { do: 'moveStopLever', to: 'stop' };
+  yield { do: 'wait', seconds: 5 };
+  if (!well) return false;
+  yield { do: 'moveStopLever', to: 'run' };
+  if (!(yield* starts())) return false;
+  yield { do: 'check', what: 'running' };
+  yield { do: 'setPlace', what: 'loadIsolated', on: false };
+  yield { do: 'wait', seconds: 2 };
+  return view.card.findings.some(({ code }) => code === 'runsWell');
+}
