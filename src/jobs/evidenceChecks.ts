@@ -132,7 +132,7 @@ const line: readonly CheckKind[] = [
   ]),
 ];
 
-const window: readonly CheckKind[] = [
+const atWindow: readonly CheckKind[] = [
   look('window', 'pinFollows', 'open the window and watch the control pin while the throttle moves', [
     'pinFollows',
     'pinStays',
@@ -197,4 +197,10 @@ const pumpOpen: readonly CheckKind[] = [
  * The catalogue of checks (our choice of what is worth the time; common practice, no source). No act of a check mends
  * anything first: stop lever, tap and cap stand as they were received.
  */
-export const checkKinds: readonly CheckKind[] = [...turning, ...airAndFuel, ...line, ...window, ...pumpOpen];
+export const checkKinds: readonly CheckKind[] = [
+  ...turning,
+  ...airAndFuel,
+  ...line,
+  ...atWindow,
+  ...pumpOpen,
+];

@@ -49,7 +49,8 @@ export function poisonedKeys(value: unknown): Problem[] {
   for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
     if (typeof next.value !== 'object' || next.value === null) continue;
     for (const [key, inner] of Object.entries(next.value)) {
-      const path = next.path === '' ? key : `${next.path}.${key}`;
+      const name = key === '' ? '""' : key;
+      const path = next.path === '' ? name : `${next.path}.${name}`;
       if (poison.has(key)) problems.push({ path: clip(path), found: 'this key', expected: 'no such key' });
       else waiting.push({ path: path.length > 500 ? next.path : path, value: inner });
     }
@@ -79,7 +80,7 @@ export function parseJson(text: string): Outcome<unknown> {
 }
 
 const pathOf = (issue: v.BaseIssue<unknown>): string => {
-  const keys = (issue.path ?? []).map((item) => String(item.key));
+  const keys = (issue.path ?? []).map((item) => (item.key === '' ? '""' : String(item.key)));
   return keys.length === 0 ? '(file)' : clip(keys.join('.'));
 };
 
