@@ -82,6 +82,10 @@ function Screen({
     const top = bar.current?.offsetHeight ?? 0;
     if (window.scrollY > top) window.scrollTo(0, top);
   };
+  useEffect(() => {
+    // where the page itself scrolls, the stroke's sheet has all the room there is
+    if (isSlow) window.scrollTo(0, bar.current?.offsetHeight ?? 0);
+  }, [isSlow]);
 
   return (
     <div

@@ -73,7 +73,10 @@ function SlowBody() {
   const { looked, span, cam, scrub } = slow;
   const isNarrow = useIsNarrow();
   const pitch = isNarrow ? NARROW_PITCH : PITCH;
-  const drawn = useMemo(() => (looked === null ? [] : axesOf(looked.stroke, pitch)), [looked, pitch]);
+  const drawn = useMemo(
+    () => (looked === null ? [] : axesOf(looked.stroke, span, pitch)),
+    [looked, span, pitch],
+  );
   // set before the first moment is drawn on them
   useLayoutEffect(() => {
     axes.current = drawn;
@@ -149,10 +152,10 @@ function SlowBody() {
   );
 }
 
-/** Where the names of the curves stand: at the nose for the lift, past the middle for the rest. */
+/** Where the names of the curves stand: on the way down for the lift, past the middle for the rest. */
 function namedAt(core: Core, { stroke }: Looked, { from, to }: Span): readonly [StrokeSample, StrokeSample] {
-  const middle = from < 0 && to > 0 ? 0 : from + 0.6 * (to - from);
-  return [core.strokes.at(stroke, middle), core.strokes.at(stroke, from + 0.72 * (to - from))];
+  const at = (share: number) => core.strokes.at(stroke, from + share * (to - from));
+  return to > 0.5 ? [at(0.78), at(0.72)] : [at(0.5), at(0.88)];
 }
 
 /** Which stroke this is and how it is turned. */

@@ -1,11 +1,11 @@
 import { memo, type PointerEvent, type RefObject } from 'react';
 import type { SlowStroke, StrokeSample } from '../../sim/set/slowStroke.ts';
 import type { StrokeMarks } from '../../sim/set/strokeMarks.ts';
-import { roundAxis } from '../book/ticks.ts';
 import { figure } from '../format.ts';
 import {
   type Axis,
   across,
+  angleTicks,
   camAcross,
   type Label,
   labelsOf,
@@ -20,7 +20,6 @@ import {
 } from './strips.ts';
 import { markIds } from './words.ts';
 
-const degrees = (rad: number): number => (rad * 180) / Math.PI;
 const radians = (deg: number): number => (deg * Math.PI) / 180;
 const END = plot.width - plot.right;
 
@@ -60,7 +59,8 @@ export const StrokePlots = memo(function StrokePlots(props: {
       <clipPath id="stroke-clip">
         <rect x={plot.left} y="0" width={END - plot.left} height={height} />
       </clipPath>
-      <MarkLines marks={marks} span={span} base={height - plot.foot} />
+      <MarkLines marks={marks} span={span} axes={axes} />
+      <path className="stroke-here" d={axes.map(({ top, base }) => `M0 ${top}V${base}`).join('')} />
       {strips.map((strip, at) => {
         const axis = axes[at];
         return axis === undefined ? null : (
@@ -76,7 +76,6 @@ export const StrokePlots = memo(function StrokePlots(props: {
       })}
       <NeedleBar stroke={stroke} span={span} base={height - plot.foot} />
       <AngleAxis span={span} base={height - plot.foot} />
-      <line className="stroke-here" y1={plot.head - 2} y2={height - plot.foot} />
       {strips.flatMap((strip) =>
         strip.curves.map((one) => (
           <circle key={one.id} data-dot={one.id} className="stroke-dot" data-pale={one.isPale} r="4.2" />
@@ -165,7 +164,7 @@ function StripPlot(props: {
         ))}
       </g>
       {labels.map(({ text, x, y }) => (
-        <text key={text} className="stroke-label" x={x} y={y} textAnchor="middle">
+        <text key={text} className="stroke-label" x={x} y={y}>
           {text}
         </text>
       ))}
@@ -174,12 +173,13 @@ function StripPlot(props: {
 }
 
 /** Thin lines through all strips where something begins or ends. */
-function MarkLines({ marks, span, base }: { marks: StrokeMarks; span: Span; base: number }) {
+function MarkLines({ marks, span, axes }: { marks: StrokeMarks; span: Span; axes: readonly Axis[] }) {
   return markIds.map((id) => {
     const cam = marks[id];
     if (cam === null || cam < span.from || cam > span.to) return null;
-    const x = across(span, cam);
-    return <line key={id} className="stroke-mark" x1={x} x2={x} y1={plot.head} y2={base} />;
+    const x = across(span, cam).toFixed(2);
+    const d = axes.map(({ top, base }) => `M${x} ${top}V${base}`).join('');
+    return <path key={id} className="stroke-mark" d={d} />;
   });
 }
 
@@ -203,17 +203,15 @@ function NeedleBar({ stroke, span, base }: { stroke: SlowStroke; span: Span; bas
 
 function AngleAxis({ span, base }: { span: Span; base: number }) {
   const y = base + 2;
-  const { ticks } = roundAxis(degrees(span.from), degrees(span.to));
   return (
     <g>
-      {ticks.map((tick) => {
+      {angleTicks(span).map((tick) => {
         const x = across(span, radians(tick));
-        if (x < plot.left - 0.5 || x > END + 0.5) return null;
         return (
           <g key={tick}>
             <line className="stroke-axis" x1={x} x2={x} y1={y} y2={y + 4} />
             <text x={x} y={y + 16} textAnchor="middle">
-              {figure(tick, Number.isInteger(tick) ? 0 : 1)}
+              {figure(tick)}
             </text>
           </g>
         );

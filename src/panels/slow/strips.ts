@@ -20,6 +20,8 @@ export interface Strip {
   readonly decimals: number;
   /** What the axis goes up to at least, so that a flat line is seen to be flat. */
   readonly least: number;
+  /** In a close look the axis follows what is seen there. */
+  readonly isScaled: boolean;
   readonly curves: readonly Curve[];
 }
 
@@ -39,6 +41,7 @@ export const strips: readonly Strip[] = [
     unit: 'mm',
     decimals: 2,
     least: 7.5,
+    isScaled: true,
     curves: [
       curve('cam', 'cam', ({ lift }) => lift * 1e3, true),
       curve('plunger', 'plunger', ({ travel }) => travel * 1e3),
@@ -50,6 +53,7 @@ export const strips: readonly Strip[] = [
     unit: '%',
     decimals: 0,
     least: 100,
+    isScaled: true,
     curves: [curve('port', 'port', ({ port }) => port * 100)],
   },
   {
@@ -58,6 +62,7 @@ export const strips: readonly Strip[] = [
     unit: 'MPa',
     decimals: 1,
     least: 24,
+    isScaled: false,
     curves: [
       curve('chamber', 'chamber', ({ chamberPressure }) => chamberPressure / 1e6, true),
       curve('line', 'line', ({ linePressure }) => linePressure / 1e6),
@@ -69,6 +74,7 @@ export const strips: readonly Strip[] = [
     unit: 'mm³/ms',
     decimals: 1,
     least: 28,
+    isScaled: false,
     curves: [curve('rate', 'rate', ({ rate }) => rate * 1e6, false, true)],
   },
 ];
@@ -99,16 +105,18 @@ export interface Axis {
   readonly base: number;
 }
 
-/** Axes of all strips for a stroke. */
-export function axesOf(stroke: SlowStroke, pitch: number): readonly Axis[] {
+/** Axes of all strips for what is shown of a stroke. */
+export function axesOf(stroke: SlowStroke, span: Span, pitch: number): readonly Axis[] {
+  const isWhole = span.from <= stroke.from && span.to >= stroke.to;
+  const seen = stroke.samples.filter(({ cam }) => cam >= span.from && cam <= span.to);
   return strips.map((strip, at) => {
-    const peak = stroke.samples.reduce(
+    const peak = seen.reduce(
       (most, sample) => Math.max(most, ...strip.curves.map((one) => one.of(sample))),
       0,
     );
-    const { to, ticks } = roundAxis(0, Math.max(strip.least, peak));
-    const top = at * pitch + plot.head;
-    return { most: to, ticks, top, base: (at + 1) * pitch - 4 };
+    const least = isWhole || !strip.isScaled ? strip.least : 1;
+    const { to, ticks } = roundAxis(0, Math.max(least, peak));
+    return { most: to, ticks, top: at * pitch + plot.head, base: (at + 1) * pitch - 4 };
   });
 }
 
@@ -153,15 +161,27 @@ export interface Label {
 /** Least distance of two labels, one above the other. */
 const APART = 12;
 
-/** Names of a strip's curves where they are told apart best; curves that lie together are named together. */
+/** Names of a strip's curves beside what they are at a moment; curves that lie together are named together. */
 export function labelsOf(strip: Strip, axis: Axis, at: StrokeSample, span: Span): readonly Label[] {
   if (strip.curves.length < 2) return [];
-  const x = across(span, at.cam);
+  const x = across(span, at.cam) + 5;
   const placed = strip.curves
-    .map((one) => ({ text: one.name, x, y: up(axis, one.of(at)) - 4 }))
+    .map((one) => ({ text: one.name, x, line: up(axis, one.of(at)) }))
+    // a line near the top has its name below it
+    .map(({ line, ...rest }) => ({ ...rest, y: line < (axis.top + axis.base) / 2 ? line + 12 : line - 4 }))
     .sort((a, b) => a.y - b.y);
   const [first, second] = placed;
   if (first === undefined || second === undefined) return placed;
-  if (second.y - first.y < 2) return [{ ...first, text: `${first.text}, ${second.text}` }];
+  if (second.y - first.y < 4) return [{ ...first, text: `${first.text}, ${second.text}` }];
   return [first, { ...second, y: Math.max(second.y, first.y + APART) }];
+}
+
+/** Whole angles to be written on the axis, degrees. */
+export function angleTicks({ from, to }: Span): readonly number[] {
+  const [low, high] = [(from * 180) / Math.PI, (to * 180) / Math.PI];
+  const width = high - low;
+  const step = width > 60 ? 20 : width > 25 ? 5 : width > 10 ? 2 : 1;
+  const first = Math.ceil(low / step - 1e-9);
+  const last = Math.floor(high / step + 1e-9);
+  return Array.from({ length: last - first + 1 }, (_, at) => (first + at) * step);
 }
