@@ -1,5 +1,6 @@
 import { Vector3 } from 'three';
 import type { PinToolId } from '../../sim/set/commands.ts';
+import type { SimState } from '../../sim/set/state.ts';
 import { draggedAlong, type Gesture, type Hands, metreOnScreen, type Point } from './gesture.ts';
 import { middleOf } from './spanner.ts';
 
@@ -16,7 +17,7 @@ export function plungerHold(hands: Hands, start: Point): Gesture {
   const middle = middleOf(rig.piece('plunger'));
   const axis = new Vector3(0, 1, 0).applyQuaternion(body.quaternion);
   const across = new Vector3();
-  const from = session.sim().pump.travel;
+  const { travel: from, turn: turnFrom } = session.sim().pump;
   session.do({ do: 'grasp', part: 'plunger' });
   return {
     move(point) {
@@ -27,17 +28,37 @@ export function plungerHold(hands: Hands, start: Point): Gesture {
       across.set(-m.y, m.x, 0).normalize();
       const share = Math.max(-1, Math.min(1, (dx * across.x + dy * across.y) / FULL_TWIST_PX));
       session.do({ do: 'handTo', travel, twist: share * hand.fingerTwist });
-      const force = session.sim().hand.grasp?.force ?? 0;
-      held.words =
-        Math.abs(force) < 1
-          ? 'plunger in the fingers'
-          : `${Math.round(Math.abs(force))}\u2009N ${force > 0 ? 'towards the outlet' : 'towards the cam end'}`;
+      held.words = feltWords(session.sim(), from, turnFrom);
       hands.invalidate();
     },
     end() {
       session.do({ do: 'letGo' });
     },
   };
+}
+
+/** Movement that fingers feel, m and rad; forces and twists that they do not notice, N and N.m. */
+const MOVED = 5e-5;
+const TURNED = 0.02;
+const LIGHT = 1;
+const LIGHT_TWIST = 0.03;
+
+/** What the fingers feel at this moment: how hard they press, and what has given way since they took hold. */
+export function feltWords(sim: Readonly<SimState>, from: number, turnFrom: number): string {
+  const { grasp } = sim.hand;
+  if (grasp === null) return '';
+  const { force, twist } = grasp;
+  const moved = sim.pump.travel - from;
+  const turned = sim.pump.turn - turnFrom;
+  const felt: string[] = [];
+  if (Math.abs(force) >= LIGHT)
+    felt.push(`${Math.round(Math.abs(force))}\u2009N towards the ${force > 0 ? 'outlet' : 'cam end'}`);
+  if (Math.abs(twist) >= LIGHT_TWIST) felt.push(`twisting with ${Math.abs(twist).toFixed(2)}\u2009N\u00b7m`);
+  if (felt.length === 0) return 'plunger in the fingers';
+  const given: string[] = [];
+  if (Math.abs(moved) > MOVED) given.push(`gone ${Math.abs(moved * 1000).toFixed(1)}\u2009mm`);
+  if (Math.abs(turned) > TURNED) given.push(`turned ${Math.round(Math.abs((turned * 180) / Math.PI))}\u00b0`);
+  return `${felt.join(', ')}: ${given.length > 0 ? given.join(', ') : 'it has not moved'}`;
 }
 
 const toolWords: Readonly<Record<PinToolId, string>> = {

@@ -17,7 +17,11 @@ const minor: ReadonlySet<SoundId> = new Set([
 
 /** The words that are on the screen now; when: the time at which each sound was last heard, ms. */
 export function captionLine(when: ReadonlyMap<SoundId, number>, now: number): string {
-  const fresh = [...when].filter(([, at]) => now - at < STAYS).map(([sound]) => sound);
+  // what began last comes first; what goes on keeps its place
+  const fresh = [...when]
+    .filter(([, at]) => now - at < STAYS)
+    .map(([sound]) => sound)
+    .reverse();
   const telling = fresh.filter((sound) => !minor.has(sound));
   const others = fresh.filter((sound) => minor.has(sound));
   return [...telling, ...others]

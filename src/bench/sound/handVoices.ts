@@ -7,6 +7,8 @@ import { type Bed, burst, clamp, ring, type Shot, shotOf } from './voice.ts';
 const AT = 1e-5;
 const AT_TURN = 1e-3;
 const STANDING = 2e-4;
+/** Friction below which letting go makes no sound, N. */
+const FAINT = 4;
 
 /** Speed of the plunger's surface in its barrel, along and round, m/s. */
 function rubbing(def: SetDefinition, before: Heard, sim: Readonly<SimState>, seconds: number): number {
@@ -41,7 +43,7 @@ export function handVoices(
   const work = Math.max(0, grasp.rubbed - before.rubbed);
   const drag = speed > 0 ? work / (speed * seconds) : 0;
   const shots: Shot[] = [];
-  if (grasp.breaks > before.breaks) shots.push(letsGo(drag));
+  if (grasp.breaks > before.breaks && drag > FAINT) shots.push(letsGo(drag));
   const met = arrival(def, before, sim, seconds);
   if (met > STANDING) shots.push(stop(clamp(0.1 + 4 * met, 0.1, 0.45)));
   if (speed < STANDING) return { shots, beds: [] };

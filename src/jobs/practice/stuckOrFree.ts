@@ -64,7 +64,11 @@ function make(def: SetDefinition, seed: number, level: number): Subject[] {
   if (plan === undefined) return [];
   return Array.from({ length: plan.count }, (_, index): Subject => {
     const draw: Draw = (name, from, to) => from + (to - from) * scatter(seed, `practice-${name}`, index + 1);
-    const kind = plan.kinds[Math.floor(draw('kind', 0, plan.kinds.length))] ?? 'free';
+    // the first step sets a free one beside a stuck one; after that anything may lie beside anything
+    const first = Math.floor(2 * scatter(seed, 'practice-first', 0));
+    const isFree = level < 1 && index === first;
+    const kinds = level < 1 ? plan.kinds.filter((one) => one !== 'free') : plan.kinds;
+    const kind = isFree ? 'free' : (kinds[Math.floor(draw('kind', 0, kinds.length))] ?? 'free');
     const name = `Pump ${NAMES[index] ?? index + 1}`;
     return {
       name,
@@ -98,12 +102,7 @@ export const stuckOrFree: Piece = {
   id: 'stuck-or-free',
   title: 'Stuck or free?',
   task: 'Take each pump in the hand. Push its plunger, pull it, twist it. Then say what it is like.',
-  levels: [
-    'Two pumps',
-    'Three pumps, some sticky',
-    'Four pumps, some stuck in rotation',
-    'Four, harder to tell',
-  ],
+  levels: ['Two pumps', 'Three, some sticky', 'Four, some held in rotation', 'Four, harder to tell'],
   channels: ['watch', 'gauge', 'listen'],
   answers,
   make,

@@ -168,7 +168,7 @@ describe('every sound', () => {
     }
   });
 
-  it('is named while it is fresh, the telling ones first, and no more than three at once', () => {
+  it('is named while it is fresh, the telling ones and the latest first, and no more than three at once', () => {
     const when = new Map<SoundId, number>([
       ['cord', 0],
       ['valveTick', 0],
@@ -176,8 +176,8 @@ describe('every sound', () => {
       ['creak', 0],
     ]);
     const line = captionLine(when, 100);
-    expect(line.startsWith(captions.compression)).toBe(true);
-    expect(line).toContain(captions.creak);
+    expect(line.startsWith(captions.creak)).toBe(true);
+    expect(line).toContain(captions.compression);
     expect(line.split('; ')).toHaveLength(3);
     expect(captionLine(when, STAYS + 1)).toBe('');
   });
