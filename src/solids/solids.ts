@@ -14,10 +14,10 @@ export type Solids = {
   of(id: string): Solid;
 };
 
-/** Builds every solid of the catalogue from a definition. */
+/** Builds every solid of the catalogue from a definition; throws with the part's name where a surface stays open. */
 export async function buildSolids(def: Definition): Promise<Solids> {
   const shop = await openShop();
-  const all = catalogue.map((spec): Solid => ({ ...spec, shape: spec.build(shop, def) }));
+  const all = catalogue.map((spec): Solid => ({ ...spec, shape: built(spec, shop, def) }));
   return {
     shop,
     def,
@@ -28,6 +28,19 @@ export async function buildSolids(def: Definition): Promise<Solids> {
       return found;
     },
   };
+}
+
+/** Faces narrower than this are dissolved, m: too narrow for the numbers of an STL file, far below every fit. */
+const FINEST = 0.5e-6;
+
+/** The kernel refuses an open surface with a bare word; the fault is told with the part's name. */
+function built({ id, build }: SolidSpec, shop: Shop, def: Definition): Manifold {
+  try {
+    return build(shop, def).simplify(FINEST);
+  } catch (cause) {
+    const said = cause instanceof Error ? cause.message : String(cause);
+    throw new Error(`The solid ${id} is not watertight: the kernel says ${said}.`, { cause });
+  }
 }
 
 /** Mass of a solid from its volume and its material's density, kg. */

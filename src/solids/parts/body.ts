@@ -217,7 +217,7 @@ function openings(shop: Shop, { shapes: { body } }: Definition): Manifold[] {
       ),
       surface: 'castIron',
     },
-    body.windowFromCamEnd + body.windowHeight + 1 * mm,
+    body.windowFromCamEnd + body.windowHeight + 0.7 * mm,
   ).translate(0, -1 * mm, 0);
   const window = slab(
     shop,

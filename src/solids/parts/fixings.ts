@@ -25,7 +25,8 @@ export function hexBar(shop: Shop, across: number, from: number, to: number, sur
     surface,
     { segments: 36, chamfer: 0 },
   );
-  return bar.intersect(cone);
+  // Half a chord round, so that no edge of the cone runs along a corner of the hexagon.
+  return bar.intersect(cone.rotate(0, 5, 0));
 }
 
 /** Nut of a stud, at height 0 upwards. */

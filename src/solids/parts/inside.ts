@@ -50,7 +50,7 @@ export function barrelSolid(shop: Shop, def: Definition): Manifold {
     { segments: 24, chamfer: 0 },
   );
   // The spill leaves downwards, so that its jet does not wear the body's wall.
-  const spill = rod(shop, r * 0.86, 0.6 * mm, 9 * mm, 'groundSteel', { segments: 24, chamfer: 0 })
+  const spill = rod(shop, r * 0.86, -0.2 * mm, 9 * mm, 'groundSteel', { segments: 24, chamfer: 0 })
     .rotate(0, 0, 90 + 16)
     .translate(-(bore + 0.9 * mm), d.portCentre, 0);
   const lay = (one: Manifold, side: number): Manifold =>

@@ -73,7 +73,7 @@ function reliefs(shop: Shop, def: Definition, radius: number): Manifold[] {
   const top = (turn: number): number => d.to - controlDepth(def, turn);
   const low = d.to - d.reliefHeight;
   const cutter = (from: number, to: number, high: (turn: number) => number): Manifold => {
-    const steps = Math.max(1, Math.ceil(((to - from) * SEGMENTS) / (2 * Math.PI)));
+    const steps = Math.max(1, Math.ceil(((to - from) * 2.5 * SEGMENTS) / (2 * Math.PI)));
     const sections = Array.from({ length: steps + 1 }, (_, i): Spot[] => {
       const turn = from + ((to - from) * i) / steps;
       const at = (r: number, y: number): Spot => {
@@ -85,8 +85,11 @@ function reliefs(shop: Shop, def: Definition, radius: number): Manifold[] {
     });
     return dressed(shop, loft(shop, sections), 'plainSteel');
   };
+  // The helix is milled until it comes down to the stem.
+  const slope = radius * def.pump.helixTangent;
+  const end = Math.min(SPAN, (d.reliefHeight - def.shapes.barrel.portDiameter - 0.2 * mm) / slope);
   return [
-    cutter(half, SPAN, top),
+    cutter(half, end, top),
     cutter(SPAN, 2 * Math.PI - half, () => top(2 * Math.PI)),
     cutter(-half, half, () => d.to + 1 * mm),
   ];
