@@ -1,6 +1,7 @@
 import { lazy, Suspense, useEffect } from 'react';
 import { disclaimer } from '../jobs/cautions.ts';
 import { FirstPage } from '../panels/first/FirstPage.tsx';
+import { BegunHere } from './BegunHere.tsx';
 import { FaultBoundary } from './FaultBoundary.tsx';
 import { jobFiles, offers } from './offers.ts';
 import { jobHash, routeOf, useHash } from './useRoute.ts';
@@ -46,6 +47,7 @@ export function App() {
       <FirstPage
         jobs={offers}
         disclaimer={disclaimer}
+        begun={<BegunHere />}
         onStart={(id, mode) => {
           window.location.hash = jobHash(id, mode);
         }}
@@ -53,9 +55,15 @@ export function App() {
     );
   }
   return (
-    <FaultBoundary key={hash} fallback={<Sorry what="The job" />}>
+    <FaultBoundary key={route.id + route.mode} fallback={<Sorry what="The job" />}>
       <Suspense fallback={<p className="opening">Laying the job out.</p>}>
-        <JobPlace key={hash} file={file} mode={route.mode} onLeave={leave} />
+        <JobPlace
+          key={route.id + route.mode}
+          file={file}
+          mode={route.mode}
+          begun={route.begun}
+          onLeave={leave}
+        />
       </Suspense>
     </FaultBoundary>
   );

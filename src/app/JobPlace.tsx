@@ -1,34 +1,50 @@
-import { useState } from 'react';
-import setText from '../../models/bench-set/set.json?raw';
+import { Suspense, use, useState } from 'react';
 import { SoundControl, SoundOf } from '../bench/sound/SoundControl.tsx';
-import { problemLine } from '../jobs/problems.ts';
-import { readSet } from '../jobs/readSet.ts';
-import { type Mode, scenarioFrom } from '../jobs/scenario.ts';
+import type { Mode } from '../jobs/scenario.ts';
 import { JobScreen } from '../panels/JobScreen.tsx';
 import { useClock } from '../panels/useClock.ts';
-import { createSession } from '../session/session.ts';
+import type { Session } from '../session/session.ts';
 import { BenchPlace, loadBench } from './BenchPlace.tsx';
 import { core } from './core.ts';
 import { hasWebgl } from './hasWebgl.ts';
+import { type Opened, openWork } from './openWork.ts';
+import { RefusedWork } from './RefusedWork.tsx';
 import { soundDesk } from './soundDesk.ts';
-
-/** Opens a job from its file; throws when the file is wrong, with everything that is wrong in it. */
-function openSession(file: unknown, mode: Mode) {
-  const set = readSet(setText);
-  const scenario = scenarioFrom(file);
-  if (!set.ok) throw new Error(set.problems.map(problemLine).join('\n'));
-  if (!scenario.ok) throw new Error(scenario.problems.map(problemLine).join('\n'));
-  return createSession({ def: set.value, scenario: scenario.value, seed: scenario.value.seed, mode });
-}
 
 /** Fetches the bench ahead of time where it can be shown. */
 export function prepare(): void {
   if (hasWebgl()) void loadBench();
 }
 
-/** A job with its bench: in 3D where the browser can, as a section drawing where it cannot. */
-export function JobPlace({ file, mode, onLeave }: { file: unknown; mode: Mode; onLeave: () => void }) {
-  const [session] = useState(() => openSession(file, mode));
+type Props = {
+  readonly file: unknown;
+  readonly mode: Mode;
+  /** When the job was begun that is to be gone on with, ms since 1970; null opens it afresh. */
+  readonly begun: number | null;
+  readonly onLeave: () => void;
+};
+
+/** A job with its bench, opened afresh or gone on with. */
+export function JobPlace({ file, mode, begun, onLeave }: Props) {
+  const [opened] = useState(() => openWork(file, mode, begun));
+  return (
+    <Suspense fallback={<p className="opening">Laying the job out.</p>}>
+      <OpenedJob opened={opened} onLeave={onLeave} />
+    </Suspense>
+  );
+}
+
+function OpenedJob({ opened, onLeave }: { opened: Promise<Opened>; onLeave: () => void }) {
+  const work = use(opened);
+  return 'session' in work ? (
+    <JobOnBench {...work} onLeave={onLeave} />
+  ) : (
+    <RefusedWork {...work} onLeave={onLeave} />
+  );
+}
+
+/** The job: in 3D where the browser can, as a section drawing where it cannot. */
+function JobOnBench({ session, notKept, onLeave }: OpenJob & { onLeave: () => void }) {
   const [picture, setPicture] = useState<'coming' | 'there' | 'none'>(() => (hasWebgl() ? 'coming' : 'none'));
   // The bench keeps the time once it is there; until then, or without it, the page does.
   useClock(session, picture !== 'there');
@@ -37,6 +53,7 @@ export function JobPlace({ file, mode, onLeave }: { file: unknown; mode: Mode; o
       session={session}
       core={core}
       onLeave={onLeave}
+      notKept={notKept}
       sound={{
         control: <SoundControl desk={soundDesk} />,
         words: <SoundOf desk={soundDesk} session={session} />,
@@ -49,3 +66,5 @@ export function JobPlace({ file, mode, onLeave }: { file: unknown; mode: Mode; o
     />
   );
 }
+
+type OpenJob = { readonly session: Session; readonly notKept: Promise<string | null> };

@@ -6,29 +6,31 @@ export type Route =
   | { at: 'first' }
   | { at: 'book' }
   | { at: 'practice'; id: string; seed: number | null }
-  | { at: 'job'; id: string; mode: Mode };
+  | { at: 'job'; id: string; mode: Mode; begun: number | null };
 
 const MODES: readonly Mode[] = ['guided', 'practice', 'assessed'];
 
-/** A round's number as it stands in an address, or null. */
-const seedOf = (text: string | undefined): number | null =>
-  text !== undefined && /^\d{1,9}$/.test(text) ? Number(text) : null;
+/** A whole number as it stands in an address, or null. */
+const numberIn = (text: string | undefined): number | null =>
+  text !== undefined && /^\d{1,15}$/.test(text) ? Number(text) : null;
 
 /**
  * Reads a fragment such as `#/job/lambing-shed-lights/guided`, `#/book`, or `#/practice/stuck-or-free/17`, where the
- * number is the round's; anything else is the first screen.
+ * number is the round's; anything else is the first screen. A number after a job's mode is the time at which work was
+ * begun that is to be gone on with, ms since 1970.
  */
 export function routeOf(hash: string): Route {
-  const [, place, id, way] = hash.split('/');
+  const [, place, id, way, begun] = hash.split('/');
   if (place === 'book') return { at: 'book' };
-  if (place === 'practice' && id !== undefined) return { at: 'practice', id, seed: seedOf(way) };
+  if (place === 'practice' && id !== undefined) return { at: 'practice', id, seed: numberIn(way) };
   const mode = MODES.find((one) => one === way);
   return place === 'job' && id !== undefined && mode !== undefined
-    ? { at: 'job', id, mode }
+    ? { at: 'job', id, mode, begun: numberIn(begun) }
     : { at: 'first' };
 }
 
-export const jobHash = (id: string, mode: Mode): string => `#/job/${id}/${mode}`;
+export const jobHash = (id: string, mode: Mode, begun: number | null = null): string =>
+  `#/job/${id}/${mode}${begun === null ? '' : `/${begun}`}`;
 
 function subscribe(listener: () => void): () => void {
   window.addEventListener('hashchange', listener);

@@ -10,6 +10,7 @@ import { useTrace } from './gauge/useTrace.ts';
 import { Guide } from './guide/Guide.tsx';
 import { KeyHelp } from './help/KeyHelp.tsx';
 import { LeaveButton } from './help/LeaveButton.tsx';
+import { NotKept } from './help/NotKept.tsx';
 import { LogStrip } from './log/LogStrip.tsx';
 import { createLogBook } from './log/logBook.ts';
 import { MarkingPage } from './marks/MarkingPage.tsx';
@@ -32,6 +33,8 @@ export function JobScreen(props: {
   core: Core;
   picture: ReactNode;
   sound?: SoundPieces;
+  /** Comes to the reason when what is done is not being kept, or to null. */
+  notKept?: Promise<string | null>;
   onLeave: () => void;
 }) {
   const { session, core } = props;
@@ -40,6 +43,7 @@ export function JobScreen(props: {
   return (
     <JobContext.Provider value={parts}>
       <Screen picture={props.picture} sound={props.sound} onLeave={props.onLeave} />
+      {props.notKept === undefined ? null : <NotKept notKept={props.notKept} />}
     </JobContext.Provider>
   );
 }

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import type { Mode } from '../../jobs/scenario.ts';
 import { Frontispiece } from './Frontispiece.tsx';
 import './first.css';
@@ -23,10 +23,13 @@ const ways: Readonly<Record<Mode, { name: string; text: string }>> = {
 export function FirstPage({
   jobs,
   disclaimer,
+  begun,
   onStart,
 }: {
   jobs: readonly JobOffer[];
   disclaimer: string;
+  /** The list of work that was begun before. */
+  begun: ReactNode;
   onStart: (id: string, mode: Mode) => void;
 }) {
   const [chosen, setChosen] = useState(jobs[0]?.id ?? '');
@@ -41,6 +44,7 @@ export function FirstPage({
           A small diesel that stood will not start. Find out why, free what has stuck, and get it running.
         </p>
       </header>
+      {begun}
       <form
         className="first-desk"
         onSubmit={(event) => {

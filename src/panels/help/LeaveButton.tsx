@@ -1,7 +1,7 @@
 import { useRef } from 'react';
 import { useJob } from '../useJob.ts';
 
-/** Leaving a job that is under way is asked once more, because nothing of it is kept. */
+/** Leaving a job that is under way is asked once more: it stays as it is, to be gone on with. */
 export function LeaveButton({ onLeave }: { onLeave: () => void }) {
   const { session } = useJob();
   const dialog = useRef<HTMLDialogElement>(null);
@@ -17,7 +17,7 @@ export function LeaveButton({ onLeave }: { onLeave: () => void }) {
       </button>
       <dialog ref={dialog} aria-labelledby="leave-title">
         <h2 id="leave-title">Leave the job?</h2>
-        <p>What you have done on this set is not kept.</p>
+        <p>Where this browser keeps work, the set stays as you leave it: go on from the first screen.</p>
         <form method="dialog" className="verdicts">
           <button type="submit" className="button strong">
             Stay
