@@ -3,13 +3,11 @@ import { useFrame, useThree } from '@react-three/fiber';
 import { type ComponentRef, useEffect, useRef } from 'react';
 import { Vector3 } from 'three';
 import type { Session } from '../session/session.ts';
-import { lookFor, shotFrom } from './views.ts';
+import { limitsAt, lookFor, shotFrom } from './views.ts';
 
 const MOVE_TIME = 0.34;
-/** From straight above to level with the bench's edge; the pump's ends may be looked at from below too. */
+/** From nearly straight above. */
 const HIGHEST = 0.25;
-const LOWEST = 1.6;
-const LOWEST_AT_ENDS = 2.25;
 
 /** Takes the camera to the viewpoint that is asked for, and lets it be walked round from there. */
 export function CameraMan({ session, still }: { session: Session; still: boolean }) {
@@ -37,7 +35,10 @@ export function CameraMan({ session, still }: { session: Session; still: boolean
       m.fromWay.copy(camera.position).sub(orbit.target);
       m.toWay.copy(m.eye).sub(m.at);
       m.done = first || still ? 1 : 0;
-      orbit.maxPolarAngle = view === 'camEnd' || view === 'outletEnd' ? LOWEST_AT_ENDS : LOWEST;
+      // On the way only the ends count.
+      orbit.maxPolarAngle = Math.PI;
+      orbit.minAzimuthAngle = -Infinity;
+      orbit.maxAzimuthAngle = Infinity;
       if (m.done === 1) {
         camera.position.copy(m.eye);
         orbit.target.copy(m.at);
@@ -52,7 +53,14 @@ export function CameraMan({ session, still }: { session: Session; still: boolean
   useFrame((_, delta) => {
     const m = move.current;
     const orbit = controls.current;
-    if (m.done >= 1 || orbit === null) return;
+    if (orbit === null) return;
+    if (m.done >= 1) {
+      const { lowest, widest } = limitsAt(orbit.target, orbit.getDistance(), orbit.getPolarAngle());
+      orbit.maxPolarAngle = lowest;
+      orbit.minAzimuthAngle = -widest;
+      orbit.maxAzimuthAngle = widest;
+      return;
+    }
     m.done = Math.min(1, m.done + Math.min(delta, 0.05) / MOVE_TIME);
     const ease = 1 - (1 - m.done) ** 3;
     orbit.target.lerpVectors(m.fromAt, m.at, ease);

@@ -103,8 +103,10 @@ function pumpMiddle(def: SetDefinition, sim: Readonly<SimState>): Vector3 {
 function rowLook(def: SetDefinition, sim: Readonly<SimState>): Look {
   const { rest, camUp } = sim.pump;
   const { low, high, lift } = pulledApart;
-  const length = dimsOf(def, 'body')('length');
-  const home = rest === null ? pumpOnEngine(def, 0) : pumpAtRest(def, rest, camUp, length);
+  const holder = dimsOf(def, 'holder');
+  const isClosed = sim.assembly.parts.holder === 'fitted';
+  const outlet = isClosed ? holder('from') + holder('length') : dimsOf(def, 'body')('length');
+  const home = rest === null ? pumpOnEngine(def, 0) : pumpAtRest(def, rest, camUp, outlet);
   // On the engine the deck below the row belongs to the picture.
   const from = rest === null ? -lift - 0.012 : low - 0.008;
   const along = new Vector3(0, (from + high) / 2, 0).applyQuaternion(home.q);
@@ -175,3 +177,27 @@ export function shotFrom(
 }
 
 const up = new Vector3();
+
+/** How near the eye may come to the wall and, over the bench, to its top, m. */
+const WALL_AT = -1.08;
+const LEAST_HEIGHT = 0.02;
+/** Nearer than this to what it looks at, the eye is over the bench; from farther off it may look along it, m. */
+const OVER_BENCH = 0.75;
+const ALONG_BENCH = 1.62;
+
+/**
+ * How far the eye may be walked round a place at a distance: down to `lowest` from straight above and `widest` either
+ * way from the front, rad, so that it neither passes through the wall nor dips into the bench.
+ */
+export function limitsAt(
+  at: Vector3,
+  distance: number,
+  fromAbove: number,
+): { readonly lowest: number; readonly widest: number } {
+  const down = distance < OVER_BENCH ? (LEAST_HEIGHT - at.y) / distance : Math.cos(ALONG_BENCH);
+  const back = (WALL_AT - at.z) / (distance * Math.max(0.1, Math.sin(fromAbove)));
+  return {
+    lowest: Math.acos(Math.max(-0.99, Math.min(0.9, down))),
+    widest: back <= -1 ? Number.POSITIVE_INFINITY : Math.acos(back),
+  };
+}

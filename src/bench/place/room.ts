@@ -29,8 +29,13 @@ export function benchTopForm(def: SetDefinition): BufferGeometry {
   );
   const end = block(0.02, d('thickness'), d('depth'), 1 * mm);
   const cupboard = block(d('length') - 0.04, 0.7, 0.02, 2 * mm).translate(0, -0.44, d('depth') / 2 - 0.03);
+  const flank = block(0.02, 0.81, d('depth') - 0.06, 2 * mm);
+  const flanks = [-1, 1].map((s) =>
+    painted(flank.clone().translate(s * (d('length') / 2 - 0.03), -0.455, 0), 'beech', 0.6),
+  );
   return joined([
     painted(cupboard, 'beech', 0.55),
+    ...flanks,
     ...top,
     painted(rail, 'beech', 0.86),
     painted(end.clone().translate(-d('length') / 2 - 0.0101, -d('thickness') / 2, 0), 'beech', 0.8),
@@ -53,15 +58,50 @@ function stave(length: number, depth: number, from: number, grain: number): Buff
   return mergeVertices(geometry);
 }
 
-/** Plaster wall behind the bench, far enough to be out of focus, with the window's light lying soft across it. */
+/** Plan of the wall: behind the bench, round its corners, and forward beside the viewer. Metres, x and z. */
+const WALL: readonly (readonly [number, number])[] = [
+  [-3.7, 3.6],
+  [-3.7, -0.4],
+  [-3.52, -0.88],
+  [-3, -1.2],
+  ...Array.from({ length: 13 }, (_, i): [number, number] => [-2.6 + i * 0.4333, -1.2]),
+  [3, -1.2],
+  [3.52, -0.88],
+  [3.7, -0.4],
+  [3.7, 3.6],
+];
+const FLOOR = -0.86;
+
+/** Plaster walls about the bench, far enough to be out of focus, the window's light lying soft across, and a floor. */
 export function wallForm(): BufferGeometry {
   const out: Sheet = sheet();
-  const nx = 20;
   const ny = 10;
-  const spot = (i: number, j: number): Spot => [-4 + (8 * i) / nx, -1.6 + (5 * j) / ny, -1.2];
-  for (let i = 0; i < nx; i++) {
-    for (let j = 0; j < ny; j++) out.quad([spot(i, j), spot(i + 1, j), spot(i + 1, j + 1), spot(i, j + 1)]);
+  const spot = (i: number, j: number): Spot => {
+    const [x, z] = WALL[i] ?? [0, 0];
+    return [x, FLOOR + (4.3 * j) / ny, z];
+  };
+  const inwards = (i: number): Spot => {
+    const [a, b] = [WALL[Math.max(0, i - 1)] ?? [0, 0], WALL[Math.min(WALL.length - 1, i + 1)] ?? [0, 0]];
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    return [-(b[1] - a[1]) / length, 0, (b[0] - a[0]) / length];
+  };
+  for (let i = 0; i < WALL.length - 1; i++) {
+    const [n, m] = [inwards(i), inwards(i + 1)];
+    for (let j = 0; j < ny; j++)
+      out.quad([spot(i, j), spot(i + 1, j), spot(i + 1, j + 1), spot(i, j + 1)], [n, m, m, n]);
   }
+  const ground = sheet();
+  ground.quad([
+    [-3.8, FLOOR, 3.6],
+    [3.8, FLOOR, 3.6],
+    [3.8, FLOOR, -1.3],
+    [-3.8, FLOOR, -1.3],
+  ]);
+  return joined([lit(out), painted(ground.done(), 'plaster', 0.3)]);
+}
+
+/** Plaster with the window's light on it. */
+function lit(out: Sheet): BufferGeometry {
   const wall = painted(mergeVertices(out.done()), 'plaster');
   const position = wall.getAttribute('position');
   const tint = wall.getAttribute('tint');
