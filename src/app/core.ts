@@ -9,6 +9,7 @@ import type { Core } from '../panels/core.ts';
 import { pumpPose } from '../sim/set/kinematics.ts';
 import { slowStroke } from '../sim/set/slowStroke.ts';
 import { stateAt, strokeAt, strokeMarks } from '../sim/set/strokeMarks.ts';
+import { evidenceDesk } from './evidenceDesk.ts';
 
 /** What the panels are handed from beneath the session. */
 export const core: Core = {
@@ -24,5 +25,6 @@ export const core: Core = {
   parts: partNames,
   stopReason: (rule) => stopRules.find(({ id }) => id === rule)?.reason ?? rule,
   pumpPose,
+  evidence: evidenceDesk,
   strokes: { look: slowStroke, marks: strokeMarks, at: strokeAt, state: stateAt },
 };

@@ -1,24 +1,31 @@
 import { Box3, Vector3 } from 'three';
 import { describe, expect, it } from 'vitest';
-import { camRadius } from '../../src/bench/engine/camshaft.ts';
 import { coil } from '../../src/bench/form/coil.ts';
 import { dimsOf } from '../../src/bench/form/dims.ts';
-import { controlDepth } from '../../src/bench/pump/plunger.ts';
+import type { Piece } from '../../src/bench/rig/piece.ts';
 import { springFree, springRoom } from '../../src/bench/rig/pumpPieces.ts';
 import { camAngleAt } from '../../src/bench/rig/reading.ts';
 import { camHeight } from '../../src/bench/rig/setPieces.ts';
-import { helixStroke } from '../../src/sim/laws/helix.ts';
-import { atan2 } from '../../src/sim/laws/maths.ts';
 import { camAngle, camLift } from '../../src/sim/set/kinematics.ts';
+import { camRise } from '../../src/solids/camLaw.ts';
+import { definition as solidDefinition } from '../../src/solids/definition.ts';
 import { definition, stage } from './scene.ts';
 
 const def = definition();
 // Building the scene takes a while: one of the first job serves all that only looks.
 const first = stage();
 
-/** Highest point of a piece's mesh in the world, m. */
-function highest(object: Parameters<Box3['setFromObject']>[0]): number {
-  return new Box3().setFromObject(object, true).max.y;
+/** Highest point of a piece's mesh in the world within `reach` of the pump's axis to either side, m. */
+function highest({ whole }: Piece, reach: number): number {
+  const position = whole.geometry.getAttribute('position');
+  const axis = first.rig.piece('pumpBody').group.position.x;
+  const p = new Vector3();
+  let high = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < position.count; i++) {
+    p.fromBufferAttribute(position, i).applyMatrix4(whole.matrixWorld);
+    if (Math.abs(p.x - axis) <= reach) high = Math.max(high, p.y);
+  }
+  return high;
 }
 
 describe('the cam that is drawn', () => {
@@ -30,8 +37,8 @@ describe('the cam that is drawn', () => {
       const wanted = camAngle(def, theta);
       expect(Math.cos(camAngleAt(def, theta) - wanted)).toBeCloseTo(1, 9);
       pose({ reading: { theta, camAngle: wanted, travel: 0, turn: 0, fork: 0, rope: 0, throttle: 0 } });
-      // The shaft's own radius is smaller than the base circle, so the highest point is the lobe's.
-      const lift = highest(rig.piece('camshaft').whole) - axis - def.cam.baseRadius;
+      const lobe = dimsOf(def, 'camshaft')('lobeWidth') / 2;
+      const lift = highest(rig.piece('camshaft'), lobe) - axis - def.cam.baseRadius;
       expect(Math.abs(lift - camLift(def, theta))).toBeLessThan(4e-5);
     }
     expect(session.sim().step).toBe(0);
@@ -39,25 +46,14 @@ describe('the cam that is drawn', () => {
 
   it('keeps its line of contact within the cup’s nose (a flat follower’s offset is the slope of the lift)', () => {
     // derived: contact offset s' of a flat follower; physics of cams, any textbook
-    const offsets = Array.from({ length: 200 }, (_, i) => Math.abs(camRadius(def, -1.1 + i * 0.011).slope));
+    const offsets = Array.from({ length: 200 }, (_, i) =>
+      Math.abs(camRise(solidDefinition, -1.1 + i * 0.011).slope),
+    );
     expect(Math.max(...offsets)).toBeLessThan(dimsOf(def, 'cup')('noseRadius'));
   });
 });
 
 describe('the plunger that is drawn', () => {
-  it('has its control edge where the model’s helix spills, at every turn up to start fuel', () => {
-    const spec = {
-      radius: def.pump.plungerDiameter / 2,
-      tangent: def.pump.helixTangent,
-      portHeight: dimsOf(def, 'barrel')('portDiameter'),
-    };
-    const lead = atan2(def.pump.helixTangent, 1);
-    for (let turn = 0; turn <= 0.7; turn += 0.05) {
-      const drawn = controlDepth(spec, turn) - spec.portHeight;
-      expect(drawn).toBeCloseTo(helixStroke(def.pump.plungerDiameter, lead, turn), 12);
-    }
-  });
-
   it('closes the drawn port at the model’s port lift', () => {
     const barrel = dimsOf(def, 'barrel');
     const upperEdge = barrel('portCentre') + barrel('portDiameter') / 2;

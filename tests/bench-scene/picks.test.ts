@@ -105,7 +105,9 @@ describe('with the window open, a ray', () => {
     expect.soft(hitTowards(at, 'window', pin)).toBe('pin');
     const tine = at.rig
       .piece('fork')
-      .group.localToWorld(new Vector3(0.0033, dimsOf(at.def, 'fork')('pivotBelow') + 0.016, 0.0196));
+      .group.localToWorld(
+        new Vector3(0.0033, dimsOf(at.def, 'fork')('pivotBelow') + 0.016, dimsOf(at.def, 'fork')('headTo')),
+      );
     expect.soft(hitTowards(at, 'window', tine)).toBe('fork');
   });
 });

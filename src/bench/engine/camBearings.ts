@@ -4,7 +4,6 @@ import { extrude, hexagon, outline, rectangle } from '../form/extrude.ts';
 import { type Corner, ring } from '../form/profile.ts';
 import { revolve } from '../form/revolve.ts';
 import { hatched, joined, painted } from '../look/paints.ts';
-import { camshaftPlaces } from './camshaft.ts';
 
 /** What the bearings of the camshaft stand in: heights and lengths, engine coordinates, m. */
 export type BearingPlaces = {
@@ -12,6 +11,8 @@ export type BearingPlaces = {
   readonly front: number;
   readonly halfLength: number;
   readonly journalRadius: number;
+  /** Length of a journal. */
+  readonly journal: number;
   readonly roof: number;
 };
 
@@ -64,7 +65,7 @@ export function gearHump(p: BearingPlaces, back: boolean): BufferGeometry[] {
 
 /** Bosses and bronze bushes in the side walls, behind the section. */
 export function bearingHalves(p: BearingPlaces): BufferGeometry[] {
-  const inner = p.halfLength - camshaftPlaces.journal;
+  const inner = p.halfLength - p.journal;
   return [-1, 1].flatMap((s) => {
     const [from, to] = s > 0 ? [inner, p.halfLength - 1 * mm] : [-p.halfLength + 1 * mm, -inner];
     const bush = p.journalRadius + BUSH;
@@ -84,7 +85,7 @@ export function bearingCuts(p: BearingPlaces, angle: number, spacing: number): B
       p.front + 0.01 * mm,
     );
   const r = p.journalRadius;
-  const inner = p.halfLength - camshaftPlaces.journal;
+  const inner = p.halfLength - p.journal;
   const out: BufferGeometry[] = [];
   for (const s of [-1, 1]) {
     const [x0, x1] = s > 0 ? [inner, p.halfLength] : [-p.halfLength, -inner];

@@ -41,7 +41,7 @@ export function camBoxForm(
   body: Dims,
   halfLength: number,
   bottom: number,
-  shaft: { readonly height: number; readonly radius: number },
+  shaft: { readonly height: number; readonly radius: number; readonly journal: number },
   fittings: readonly BufferGeometry[],
 ): PartForm {
   const top = deck('height');
@@ -56,6 +56,7 @@ export function camBoxForm(
     front: axis,
     halfLength,
     journalRadius: shaft.radius,
+    journal: shaft.journal,
     roof: inner,
   };
   // Inside, a crankcase is painted light to seal the casting.

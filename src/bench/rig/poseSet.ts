@@ -100,7 +100,7 @@ const MOVERS = new Set([
 export function forkAngle(f: Frame): number {
   const fork = dimsOf(f.def, 'fork');
   const sideways = fork('radius') * Math.sin(f.reading.fork - middleTurn(f.def));
-  return -Math.asin(sideways / (fork('pivotBelow') + dimsOf(f.def, 'pin')('height')));
+  return -Math.asin(sideways / (fork('pivotBelow') + dimsOf(f.def, 'pin')('height') + f.reading.travel));
 }
 
 function poseLine(rig: Rig, f: Frame): boolean {

@@ -2,7 +2,6 @@ import type { SetDefinition } from '../../sim/set/definition.ts';
 import { cowlForm, exhaustForm, flywheelForm } from '../engine/around.ts';
 import { filterHeadForm } from '../engine/bowl.ts';
 import { camBoxForm } from '../engine/camBox.ts';
-import { camshaftForm } from '../engine/camshaft.ts';
 import { castingsForm } from '../engine/castings.ts';
 import {
   airBoxForm,
@@ -16,16 +15,15 @@ import {
   stopPlateForm,
 } from '../engine/controls.ts';
 import { detailsForm } from '../engine/details.ts';
-import { forkForm } from '../engine/fork.ts';
 import { frameForm } from '../engine/frame.ts';
 import { frontFittings } from '../engine/frontFittings.ts';
 import { capForm, fuelPlaces, tankForm, tapBodyForm, tapLeverForm } from '../engine/fuel.ts';
 import { generatorForm } from '../engine/generator.ts';
 import { CORD_RISE, cordGuide, guideForm, handleForm, starterForm } from '../engine/starter.ts';
-import { studForm } from '../engine/studs.ts';
 import { dimsOf } from '../form/dims.ts';
 import type { Spot } from '../form/tube.ts';
 import { joined } from '../look/paints.ts';
+import type { Parts } from '../parts/readParts.ts';
 import { type Materials, type Piece, pieceOf } from './piece.ts';
 import { type Pose, pose } from './pose.ts';
 import { SET_AT } from './spots.ts';
@@ -45,7 +43,11 @@ export function onSet(at: Spot, rx = 0, ry = 0, rz = 0): Pose {
 export const AIR_BOX: Spot = [0.128, 0.402, -0.03];
 
 /** Everything of the set that is not the pump, with the pose of each piece at rest. */
-export function setPieces(def: SetDefinition, material: Materials): { piece: Piece; home: Pose }[] {
+export function setPieces(
+  def: SetDefinition,
+  material: Materials,
+  parts: Parts,
+): { piece: Piece; home: Pose }[] {
   const crankY = dimsOf(def, 'crankcase')('crankHeight');
   const half = dimsOf(def, 'crankcase')('halfLength');
   const deck = dimsOf(def, 'deck');
@@ -55,7 +57,7 @@ export function setPieces(def: SetDefinition, material: Materials): { piece: Pie
   const injector = injectorSeat(def);
   const from = dimsOf(def, 'starter')('from');
   const studs = joined(
-    [-1, 1].map((s) => studForm(dimsOf(def, 'stud')).translate((s * body('studSpacing')) / 2, 0, 0)),
+    [-1, 1].map((s) => parts.form('stud').whole.translate((s * body('studSpacing')) / 2, 0, 0)),
   );
   const make = (
     id: string,
@@ -78,19 +80,16 @@ export function setPieces(def: SetDefinition, material: Materials): { piece: Pie
         {
           height: camHeight(def),
           radius: dimsOf(def, 'camshaft')('radius'),
+          journal: dimsOf(def, 'camshaft')('journal'),
         },
         frontFittings(def),
       ),
       onSet([0, 0, 0]),
     ),
-    make(
-      'camshaft',
-      camshaftForm(def, dimsOf(def, 'camshaft'), half, deck('side')),
-      onSet([0, camHeight(def), deck('front')]),
-    ),
+    make('camshaft', parts.form('camshaft'), onSet([deck('side'), camHeight(def), deck('front')])),
     make(
       'fork',
-      forkForm(dimsOf(def, 'fork'), def.pump.slotWidth),
+      parts.form('fork'),
       onSet([
         deck('side'),
         deck('height') - body('flangeFromCamEnd') - dimsOf(def, 'fork')('pivotBelow'),

@@ -1,9 +1,10 @@
 import type { Manifold } from 'manifold-3d';
 import { lobeOutline } from '../camLaw.ts';
 import { type Definition, mm } from '../definition.ts';
-import { dressed, type Shop } from '../kernel.ts';
-import { traced } from '../outline.ts';
-import { drill, rod, slab } from '../shapes.ts';
+import type { Shop, SurfaceId } from '../kernel.ts';
+import { type Contour, traced } from '../outline.ts';
+import type { Corner } from '../profile.ts';
+import { drill, rod, slab, turned } from '../shapes.ts';
 
 /** The governor's fork about its pivot (height 0 there), slot up, seen from the front. */
 export function forkSolid(shop: Shop, def: Definition): Manifold {
@@ -65,23 +66,64 @@ export function forkSolid(shop: Shop, def: Definition): Manifold {
   ]).subtract(pivot);
 }
 
-/** The camshaft along x, its lobe at x = 0 with the nose up; the lobe is the envelope of the follower's lift. */
+/**
+ * The camshaft along x with its lobe at x = 0, nose up: journals at both ends, waisted between, a gear at the left.
+ *
+ * The lobe is the envelope of the follower's lift.
+ */
 export function camshaftSolid(shop: Shop, def: Definition): Manifold {
-  const { camshaft: d, crankcase, deck } = def.shapes;
-  const lobe = dressed(
-    shop,
-    slab(
-      shop,
-      { outline: lobeOutline(def, 120), bevel: 0.4 * mm, surface: 'lappedSteel' },
-      d.lobeWidth,
-    ).translate(0, 0, -d.lobeWidth / 2),
-    'lappedSteel',
-    'flat',
-  ).rotate(0, 90, 0);
-  const end = crankcase.halfLength - 2 * mm;
-  const shaft = rod(shop, d.radius, -end - deck.side, end - deck.side, 'groundSteel', {
-    segments: 24,
-    chamfer: 0.6 * mm,
-  }).rotate(0, 0, -90);
-  return lobe.add(shaft);
+  const { camshaft: d, deck } = def.shapes;
+  const across = (outline: Contour, width: number, bevel: number, surface: SurfaceId): Manifold =>
+    slab(shop, { outline, bevel, surface }, width)
+      .translate(0, 0, -width / 2)
+      .rotate(0, 90, 0);
+  const shaft = turned(shop, shaftSide(def), 'groundSteel', { segments: 26 }).rotate(0, 0, -90);
+  return shop.kernel.Manifold.union([
+    across(lobeOutline(def, 96), d.lobeWidth, 0.5 * mm, 'lappedSteel'),
+    across(gearOutline(def), d.gearWidth, 0.5 * mm, 'machinedIron').translate(d.gear - deck.side, 0, 0),
+    shaft,
+  ]);
+}
+
+/** Straight-flanked teeth: enough to be seen for a gear. */
+function gearOutline({ shapes: { camshaft: d } }: Definition): Contour {
+  const root = d.gearRadius - 3.2 * mm;
+  return Array.from({ length: d.teeth * 4 }, (_, i) => {
+    const share = [0.06, 0.2, 0.42, 0.56][i % 4] ?? 0;
+    const a = ((Math.floor(i / 4) + share) / d.teeth) * Math.PI * 2;
+    const r = i % 4 === 1 || i % 4 === 2 ? d.gearRadius : root;
+    return [r * Math.cos(a), r * Math.sin(a)];
+  });
+}
+
+/** Profile of the shaft; heights from the lobe along the shaft, to the right of the set. */
+function shaftSide({ shapes: { camshaft: d, crankcase, deck } }: Definition): Corner[] {
+  const half = crankcase.halfLength;
+  const waist = d.radius * 0.66;
+  const shoulder = d.radius * 1.3;
+  const inner = half - d.journal;
+  const collar = d.lobeWidth / 2 + 2.5 * mm;
+  const hub = d.gearWidth / 2 + 3 * mm;
+  const step = (from: number, to: number, r: number): Corner[] => [
+    [waist, from],
+    [r, from],
+    [r, to],
+    [waist, to],
+  ];
+  const side: Corner[] = [
+    [0, d.end - half],
+    [d.radius, d.end - half],
+    [d.radius, -inner],
+    [shoulder, -inner],
+    [shoulder, -inner + 2.5 * mm],
+    ...step(d.gear - hub, d.gear + hub, d.radius * 1.1),
+    ...step(deck.side - collar, deck.side + collar, d.radius * 1.08),
+    [waist, inner - 2.5 * mm],
+    [shoulder, inner - 2.5 * mm],
+    [shoulder, inner],
+    [d.radius, inner],
+    [d.radius, half - d.end],
+    [0, half - d.end],
+  ];
+  return side.map(([r, y]): Corner => [r, y - deck.side]);
 }

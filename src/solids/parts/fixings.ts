@@ -68,16 +68,20 @@ export function flangeWasherSolid(shop: Shop, { shapes: { stud: d } }: Definitio
   );
 }
 
+/** Depth of a stud's thread in cast iron as a multiple of its diameter: common practice, no source. */
+const STUD_DEPTH = 1.5;
+
 /** Stud, its foot on the deck at height 0: plain shank, thread at the top and a threaded end in the deck. */
 export function studSolid(shop: Shop, def: Definition): Manifold {
   const { stud: d } = def.shapes;
   const thread = studThread(def);
+  const foot = -2 * d.radius * STUD_DEPTH;
   return turned(
     shop,
     [
-      [0, -10 * mm],
-      [d.radius - 1 * mm, -10 * mm],
-      ...threadOutside(thread, -9.4 * mm, -1 * mm),
+      [0, foot],
+      [d.radius - 1.2 * mm, foot],
+      ...threadOutside(thread, foot + 0.8 * mm, -0.6 * mm),
       [d.radius - 0.3 * mm, 0, 0],
       [d.radius - 0.3 * mm, 8.4 * mm, 0],
       ...threadOutside(thread, 8.6 * mm, d.height - 0.8 * mm),
