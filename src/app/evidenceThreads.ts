@@ -42,9 +42,6 @@ function keep(table: EvidenceTable, program: string): void {
   }
 }
 
-const newWorker = (): Worker =>
-  new Worker(new URL('./evidenceWorker.ts', import.meta.url), { type: 'module' });
-
 /** Works a table out on threads of the browser; tell hears how many kinds are done. Rejects when a thread fails. */
 function simulate(task: TableTask, tell: (done: number) => void): Promise<EvidenceTable> {
   const threads = Math.max(1, Math.min(MOST_THREADS, navigator.hardwareConcurrency ?? 1));

@@ -1,8 +1,9 @@
 import type { AdviceId } from '../jobs/advice.ts';
-import type { Finding } from '../jobs/card.ts';
+import type { Finding, JobCard } from '../jobs/card.ts';
 import type { CauseId } from '../jobs/causes.ts';
 import type { CautionId, CautionWords } from '../jobs/cautions.ts';
 import type { Command } from '../jobs/job.ts';
+import type { Scenario } from '../jobs/scenario.ts';
 import type { ToolId } from '../jobs/tools.ts';
 import type { PartName } from '../marking/rule.ts';
 import type { SimCommand } from '../sim/set/commands.ts';
@@ -11,6 +12,19 @@ import type { PumpPose } from '../sim/set/kinematics.ts';
 import type { SlowStroke, StrokeSample } from '../sim/set/slowStroke.ts';
 import type { SimState } from '../sim/set/state.ts';
 import type { StrokeMarks } from '../sim/set/strokeMarks.ts';
+import type { CardReading } from '../workers/policyCard.ts';
+
+/** Where the page has every fault run through every check, on request and aside; read once it is done. */
+export interface EvidenceDesk {
+  subscribe(listener: () => void): () => void;
+  /** How far it has come: null before it is asked or when it cannot, 0..1, 1 once it can be read. */
+  share(): number | null;
+  begin(definition: SetDefinition): void;
+  read(
+    scenario: Pick<Scenario, 'causes' | 'tools'>,
+    card: Pick<JobCard, 'findings' | 'struck'>,
+  ): CardReading | null;
+}
 
 /**
  * Words and readings that live below the session and are handed to the panels by the app,
@@ -37,4 +51,6 @@ export interface Core {
     at(stroke: SlowStroke, cam: number): StrokeSample;
     state(base: Readonly<SimState>, sample: StrokeSample): SimState;
   };
+  /** What the findings of a card allow; absent where nothing is simulated. */
+  readonly evidence?: EvidenceDesk;
 }

@@ -1,5 +1,6 @@
 import { useId, useState } from 'react';
 import type { CauseId } from '../../jobs/causes.ts';
+import { Hint } from '../evidence/Hint.tsx';
 import { sentence } from '../format.ts';
 import { useCardFact, useJob } from '../useJob.ts';
 
@@ -24,6 +25,7 @@ export function Causes() {
           Cause: {core.causeText(named)}, because {core.findingText(finding)}
         </p>
       ) : null}
+      <Hint />
       <NameCause struck={struck} />
     </section>
   );

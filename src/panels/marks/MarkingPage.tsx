@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
 import type { MarkingSheet, MarkLine, Stop } from '../../marking/mark.ts';
 import type { PartName } from '../../marking/rule.ts';
+import { Debrief } from '../evidence/Debrief.tsx';
 import { countOf, figure, inTime, sentence } from '../format.ts';
 import { useJob, useView } from '../useJob.ts';
 import { nameOf } from '../words/names.ts';
@@ -52,6 +53,7 @@ function Sheet({ sheet, onLeave }: { sheet: MarkingSheet; onLeave: () => void })
       {core.parts.map((part) => (
         <MarkedPart key={part} part={part} sheet={sheet} />
       ))}
+      <Debrief />
       <section className="marks-foot">
         <h3>Total</h3>
         <p>
