@@ -91,15 +91,27 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
     return done;
   };
 
+  /**
+   * One transaction, committed in the same turn in which it is asked for: what was handed over reaches the browser's
+   * storage even when the page's own process is gone in the next moment.
+   */
+  const put = async (head: KeptHead | null, act: RecordedAct, key: [string, number]): Promise<unknown> => {
+    const all = db.transaction(['heads', 'acts'], 'readwrite');
+    const asked: Promise<unknown>[] = [all.objectStore('acts').put(act, key), all.done];
+    if (head !== null) asked.push(all.objectStore('heads').put(head));
+    all.commit();
+    return Promise.all(asked);
+  };
+
   const follow = (session: Session, head: KeptHead, from: number): void => {
     let n = from;
     session.onAct((act) => {
-      if (n === 0) write(() => db.put('heads', head));
+      const ends = act.command.do === 'handOver';
+      const news = ends ? { ...head, ended: true } : n === 0 ? head : null;
       const key: [string, number] = [head.id, n];
       n += 1;
-      write(() => db.put('acts', act, key));
-      if (act.command.do === 'handOver')
-        write(() => db.put('heads', { ...head, ended: true }).then(makeRoom));
+      write(() => put(news, act, key));
+      if (ends) write(makeRoom);
     });
     session.store.subscribe((view, before) => {
       if (view.revision === before.revision || view.live || n === 0) return;
