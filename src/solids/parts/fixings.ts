@@ -81,7 +81,7 @@ export function studSolid(shop: Shop, def: Definition): Manifold {
     [
       [0, foot],
       [d.radius - 1.2 * mm, foot],
-      ...threadOutside(thread, foot + 0.8 * mm, -0.6 * mm),
+      ...threadOutside({ ...thread, pitch: 1.9 * mm }, foot + 0.8 * mm, -0.6 * mm),
       [d.radius - 0.3 * mm, 0, 0],
       [d.radius - 0.3 * mm, 8.4 * mm, 0],
       ...threadOutside(thread, 8.6 * mm, d.height - 0.8 * mm),

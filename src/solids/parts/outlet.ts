@@ -226,7 +226,7 @@ export function bleedSealSolid(shop: Shop, { shapes: { bleedScrew: d } }: Defini
 
 /** A copper sealing ring between two radii, at height 0 upwards. */
 function sealSolid(shop: Shop, inner: number, outer: number, thickness: number): Manifold {
-  const sheet = { outline: circle(0, 0, outer, 28), holes: [circle(0, 0, inner, 28, true)], bevel: 0.1 * mm };
+  const sheet = { outline: circle(0, 0, outer, 24), holes: [circle(0, 0, inner, 24, true)], bevel: 0.1 * mm };
   return plate(shop, { ...sheet, surface: 'copper' }, thickness, 'round');
 }
 
