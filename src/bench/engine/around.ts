@@ -2,7 +2,7 @@ import type { BufferGeometry } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { swung } from '../form/curve.ts';
 import { dimsOf, mm } from '../form/dims.ts';
-import { block, extrude, outline, rectangle, roundHole } from '../form/extrude.ts';
+import { block, extrude, outline, rectangle } from '../form/extrude.ts';
 import { ring } from '../form/profile.ts';
 import { revolve } from '../form/revolve.ts';
 import { bentTube, type Spot, slackTube } from '../form/tube.ts';
@@ -104,10 +104,11 @@ export function exhaustForm(def: SetDefinition): BufferGeometry {
   );
   const end = tailEnd(def);
   const tail = bentTube([[-0.03, y + 0.008, z], [end[0], y + 0.008, z], end], 0.026, 0.034, 20, 16);
-  const guard = outline(rectangle(0.15, 0.062), 6 * mm);
-  for (let i = 0; i < 7; i++)
-    for (let j = 0; j < 3; j++) guard.holes.push(roundHole(-0.057 + i * 0.019, -0.018 + j * 0.018, 4.6 * mm));
-  const shield = extrude(guard, 1.2 * mm, 0.2 * mm, 3).translate(0.05, y, z + 0.052);
+  const shield = extrude(outline(rectangle(0.15, 0.062), 6 * mm), 1.2 * mm, 0.2 * mm, 3).translate(
+    0.05,
+    y,
+    z + 0.052,
+  );
   return joined([
     painted(drum, 'heatSteel'),
     painted(elbow, 'heatSteel'),
@@ -115,6 +116,9 @@ export function exhaustForm(def: SetDefinition): BufferGeometry {
     painted(shield, 'zinc'),
   ]);
 }
+
+/** Sides of the exhaust hose. */
+const ROUND = 9;
 
 /** Where the exhaust leaves the set, upwards, engine coordinates, m. */
 export function tailEnd(def: SetDefinition): Spot {
@@ -133,21 +137,21 @@ export function exhaustHose(def: SetDefinition, wall: number): BufferGeometry[] 
     out,
     14,
   );
-  const rings = 120;
-  const hose = slackTube(path, 0.036, rings, 10);
+  const rings = 84;
+  const hose = slackTube(path, 0.036, rings, ROUND);
   // Every other ring drawn in towards its middle makes the corrugation.
   const position = hose.getAttribute('position');
   for (let i = 1; i <= rings; i += 2) {
     const middle = [0, 0, 0];
-    for (let k = 0; k < 10; k++) {
-      const v = i * 11 + k;
-      middle[0] = (middle[0] ?? 0) + position.getX(v) / 10;
-      middle[1] = (middle[1] ?? 0) + position.getY(v) / 10;
-      middle[2] = (middle[2] ?? 0) + position.getZ(v) / 10;
+    for (let k = 0; k < ROUND; k++) {
+      const v = i * (ROUND + 1) + k;
+      middle[0] = (middle[0] ?? 0) + position.getX(v) / ROUND;
+      middle[1] = (middle[1] ?? 0) + position.getY(v) / ROUND;
+      middle[2] = (middle[2] ?? 0) + position.getZ(v) / ROUND;
     }
     const [x = 0, y = 0, z = 0] = middle;
-    for (let k = 0; k <= 10; k++) {
-      const v = i * 11 + k;
+    for (let k = 0; k <= ROUND; k++) {
+      const v = i * (ROUND + 1) + k;
       const near = (a: number, b: number): number => b + (a - b) * 0.8;
       position.setXYZ(v, near(position.getX(v), x), near(position.getY(v), y), near(position.getZ(v), z));
     }

@@ -6,6 +6,7 @@ import { ring } from '../form/profile.ts';
 import { revolve } from '../form/revolve.ts';
 import { type Spot, slackTube } from '../form/tube.ts';
 import { joined, painted } from '../look/paints.ts';
+import { creep, run } from './grime.ts';
 
 /** Turns an extrusion drawn in (z, y) so that its depth runs along x, centred. */
 export function alongX(
@@ -65,35 +66,11 @@ export function castingsForm(def: SetDefinition): BufferGeometry {
     painted(crankcase, 'sage'),
     painted(foot, 'sage'),
     painted(sump, 'sage'),
-    ...sideCover(half, c('crankHeight')),
     ...cylinder(def),
     ...drainAndDipstick(def),
+    creep('sage', [0, c('top'), -dimsOf(def, 'cylinder')('back') + 0.01], 0.174, 0.15, 0.6),
+    run('sage', [-half + 0.035, 0.053, 0.1325], 0.03, 0.02, 0.5),
   ]);
-}
-
-function sideCover(half: number, y: number): BufferGeometry[] {
-  const disc = revolve(
-    [
-      [0, 0],
-      [0.082, 0],
-      [0.082, 0.006],
-      [0.05, 0.01],
-      [0.034, 0.014],
-      [0, 0.014],
-    ],
-    { chamfer: 0.001, segments: 48 },
-  );
-  const bolts = Array.from({ length: 8 }, (_, i) => {
-    const a = (i / 8) * Math.PI * 2 + 0.2;
-    return painted(
-      rise(outline(hexagon(0.01)), 0.005, 0.5 * mm)
-        .translate(0.074 * Math.sin(a), 0.006, 0.074 * Math.cos(a))
-        .rotateZ(-Math.PI / 2)
-        .translate(half, y, 0),
-      'zinc',
-    );
-  });
-  return [painted(disc.rotateZ(-Math.PI / 2).translate(half, y, 0), 'castAluminium'), ...bolts];
 }
 
 function cylinder(def: SetDefinition): BufferGeometry[] {

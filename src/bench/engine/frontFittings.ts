@@ -7,6 +7,7 @@ import { revolve } from '../form/revolve.ts';
 import type { Spot } from '../form/tube.ts';
 import { painted } from '../look/paints.ts';
 import { leverPlaces } from './controls.ts';
+import { creep, run } from './grime.ts';
 
 /** Axis of the governor's spindle where it comes out of the front, engine coordinates, m. */
 export function governorAt(def: SetDefinition): Spot {
@@ -18,6 +19,7 @@ export function governorAt(def: SetDefinition): Spot {
 /** What is screwed to the front of the cam chamber: the governor's cover with its spindle, the throttle's spindle. */
 export function frontFittings(def: SetDefinition): BufferGeometry[] {
   const at = governorAt(def);
+  const deck = dimsOf(def, 'deck');
   const cover = revolve(
     [
       [0, 0],
@@ -44,5 +46,8 @@ export function frontFittings(def: SetDefinition): BufferGeometry[] {
     painted(spindle.translate(...at), 'plainSteel'),
     ...screws.map((g) => painted(g.translate(...at), 'zinc')),
     painted(rod.translate(...leverPlaces(def).throttle), 'plainSteel'),
+    creep('sage', [at[0], deck('height'), deck('front') + 0.004], 0.118, 0.078, 0.62),
+    run('sage', [at[0] - 0.012, deck('height') - 0.001, at[2]], 0.05, 0.05, 0.5),
+    run('sage', [at[0] + 0.001, at[1] - 0.012, at[2]], 0.03, 0.05, 0.6),
   ];
 }

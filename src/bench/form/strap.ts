@@ -28,7 +28,7 @@ export function strap(
   });
   const ring = [...left, ...right.reverse()];
   const shape = outline(area(ring) > 0 ? ring : ring.reverse());
-  return extrude(shape, width, Math.min(0.4e-3, thick * 0.2), 2)
+  return extrude(shape, width, thick < 2e-3 ? 0 : Math.min(0.4e-3, thick * 0.2), 2)
     .rotateY(Math.PI / 2)
     .translate(-width / 2, 0, 0);
 }

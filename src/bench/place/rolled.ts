@@ -1,50 +1,33 @@
 import type { BufferGeometry } from 'three';
 import { mm } from '../form/dims.ts';
-import { block, extrude, type Flat, outline, rise } from '../form/extrude.ts';
+import { block, extrude, type Flat, hole, outline, rectangle, rise } from '../form/extrude.ts';
+import { type Corner, ring } from '../form/profile.ts';
 import { revolve } from '../form/revolve.ts';
+import { strap } from '../form/strap.ts';
+import { bentTube } from '../form/tube.ts';
 import { joined, painted } from '../look/paints.ts';
 import { lay } from './tools.ts';
 
-/** Flat screwdriver with a turned handle. */
+/** Flat screwdriver: ground blade, long rod, ferrule, turned handle. */
 export function screwdriverForm(): BufferGeometry {
-  const blade = block(0.0072, 0.0016, 0.018, 0.3 * mm).translate(0, 0.013, -0.005);
-  const rod = lay(
-    [
-      [0, 0],
-      [0.0032, 0],
-      [0.0032, 0.11],
-      [0, 0.11],
-    ],
-    'plainSteel',
-    0.013,
-    14,
-  );
+  const blade = block(0.0082, 0.0014, 0.02, 0.3 * mm).translate(0, 0.013, -0.006);
+  const rod = lay(ring(0, 0.0032, 0, 0.15), 'plainSteel', 0.013, 14);
   const handle = lay(
     [
-      [0, 0.105],
-      [0.006, 0.105],
-      [0.009, 0.11, 0],
-      [0.0085, 0.122, 0],
-      [0.0128, 0.135, 0],
-      [0.0132, 0.18, 0],
-      [0.0105, 0.205, 2 * mm],
-      [0, 0.208],
+      [0, 0.145],
+      [0.006, 0.145],
+      [0.0092, 0.15, 0],
+      [0.0088, 0.16, 0],
+      [0.0132, 0.174, 0],
+      [0.0136, 0.224, 0],
+      [0.0108, 0.25, 2 * mm],
+      [0, 0.253],
     ],
     'ash',
-    0.013,
-    12,
+    0.0136,
+    18,
   );
-  const collar = lay(
-    [
-      [0, 0.1],
-      [0.0062, 0.1],
-      [0.0062, 0.112],
-      [0, 0.112],
-    ],
-    'brass',
-    0.013,
-    16,
-  );
+  const collar = lay(ring(0, 0.0066, 0.138, 0.152), 'brass', 0.0136, 18);
   return joined([painted(blade, 'plainSteel'), rod, handle, collar]);
 }
 
@@ -100,42 +83,74 @@ export function pliersForm(): BufferGeometry {
   ]);
 }
 
-/** Lever bar: a flat bar with a bevelled, slightly turned-up end. */
+/** Small pry bar: round stock, one end hooked up and flattened to a claw, the other drawn out to a chisel. */
 export function leverBarForm(): BufferGeometry {
-  const bar = block(0.016, 0.006, 0.24, 1 * mm).translate(0, 0.004, 0.12);
-  const toe = block(0.016, 0.004, 0.03, 0.8 * mm)
-    .rotateX(0.35)
-    .translate(0, 0.0085, -0.012);
-  return joined([painted(bar, 'darkSteel'), painted(toe, 'plainSteel')]);
+  const bar = bentTube(
+    [
+      [0, 0.0062, 0.222],
+      [0, 0.0062, 0.006],
+      [0, 0.0085, -0.012],
+      [0, 0.026, -0.028],
+    ],
+    0.0115,
+    0.02,
+    22,
+    8,
+  );
+  const claw = outline(
+    [
+      [-0.0055, 0],
+      [0.0055, 0],
+      [0.0095, 0.016],
+      [0.0085, 0.028],
+      [0.0022, 0.028],
+      [0, 0.014, 1.5 * mm],
+      [-0.0022, 0.028],
+      [-0.0085, 0.028],
+      [-0.0095, 0.016],
+    ],
+    1 * mm,
+  );
+  const hook = extrude(claw, 0.0042, 0.8 * mm)
+    .translate(0, 0, -0.002)
+    .rotateX(-0.72)
+    .translate(0, 0.0235, -0.0255);
+  const chisel = rise(
+    outline(
+      [
+        [-0.0055, 0],
+        [-0.0085, -0.034],
+        [0.0085, -0.034],
+        [0.0055, 0],
+      ],
+      1 * mm,
+    ),
+    0.0034,
+    0.8 * mm,
+  ).translate(0, 0.0045, 0.217);
+  return joined([painted(bar, 'trayRim'), painted(hook, 'plainSteel'), painted(chisel, 'plainSteel')]);
 }
 
-/** Swab: lint-free wrap on a wooden stick. */
+/** Swab: lint-free cloth wound round the end of a wooden stick and bound with thread. */
 export function swabForm(): BufferGeometry {
-  const stick = lay(
-    [
-      [0, 0],
-      [0.0022, 0],
-      [0.0022, 0.16],
-      [0, 0.16],
-    ],
-    'ash',
-    0.006,
-    10,
-  );
+  const stick = lay(ring(0, 0.0024, 0, 0.19), 'ash', 0.0075, 10);
+  const turns: Corner[] = Array.from({ length: 6 }, (_, i): Corner[] => {
+    const z = -0.03 + i * 0.007;
+    const r = 0.0074 - Math.abs(i - 2.2) * 0.0004;
+    return [
+      [r - 0.0009, z, 0],
+      [r, z + 0.0035, 0],
+    ];
+  }).flat();
   const tip = lay(
-    [
-      [0, -0.03],
-      [0.003, -0.028, 0],
-      [0.005, -0.014, 0],
-      [0.0042, 0.006, 0],
-      [0, 0.008],
-    ],
+    [[0, -0.036], [0.0048, -0.034, 0], ...turns, [0.005, 0.0125, 0], [0.0028, 0.018, 0], [0, 0.018]],
     'white',
-    0.006,
-    14,
+    0.0075,
+    16,
     0,
   );
-  return joined([stick, tip]);
+  const thread = [0.011, 0.0135].map((z) => lay(ring(0, 0.0056, z, z + 0.0011), 'leather', 0.0075, 14, 0));
+  return joined([stick, tip, ...thread]);
 }
 
 /** Flat brush. */
@@ -188,32 +203,45 @@ export function capsForm(): BufferGeometry {
   return joined([one(0, 0, 0.008), one(0.024, 0.012, 0.0065), one(0.004, 0.03, 0.0065)]);
 }
 
-/** Canvas roll laid open: a sheet with stitched pockets along its near side, and its ties. */
-export function toolRollForm(width: number, depth: number): BufferGeometry {
+/** Where the loops of the tool roll stand: middle and half width of what each holds, and its height, m. */
+type Loop = readonly [x: number, half: number, height: number];
+
+/** Canvas roll laid open: a hemmed sheet with a loop over every tool's handle, and its strap with the buckle. */
+export function toolRollForm(width: number, depth: number, loops: readonly Loop[]): BufferGeometry {
   const base = block(width, 0.0024, depth, 0.8 * mm, 6 * mm).translate(0, 0.0012, 0);
-  const pocket = block(width - 0.006, 0.0022, depth * 0.36, 0.8 * mm, 4 * mm).translate(
-    0,
-    0.0036,
-    depth * 0.31,
-  );
-  const seams = Array.from({ length: 12 }, (_, i) =>
-    painted(
-      block(0.0014, 0.0006, depth * 0.35, 0).translate(
-        -width / 2 + (width * (i + 0.5)) / 12,
-        0.005,
-        depth * 0.31,
-      ),
-      'leather',
-    ),
-  );
+  const band = block(width - 0.012, 0.0014, 0.03, 0.4 * mm, 2 * mm).translate(0, 0.0031, LOOPS_AT);
   const hem = [-1, 1].map((s) =>
     painted(block(width, 0.0012, 0.008, 0.3 * mm).translate(0, 0.0029, s * (depth / 2 - 0.006)), 'leather'),
   );
-  const canvas = [base, pocket].map((g) => {
+  const arches = loops.map(([x, half, height]) => {
+    const w = half + 0.004;
+    const arch = strap(
+      [
+        [-w - 0.008, 0.0042],
+        [-w, 0.0048],
+        [-w * 0.72, height + 0.0052],
+        [w * 0.72, height + 0.0052],
+        [w, 0.0048],
+        [w + 0.008, 0.0042],
+      ],
+      0.0014,
+      0.024,
+      0.006,
+    );
+    return painted(arch.rotateY(Math.PI / 2).translate(x, 0, LOOPS_AT), 'canvas', 0.72);
+  });
+  const tie = block(0.15, 0.0018, 0.02, 0.4 * mm, 4 * mm).translate(-width / 2 - 0.06, 0.0012, 0.02);
+  const frame = outline(rectangle(0.02, 0.03), 3 * mm);
+  frame.holes.push(hole(rectangle(0.013, 0.022).reverse(), 2 * mm));
+  const buckle = rise(frame, 0.0026, 0.6 * mm, 4).translate(-width / 2 - 0.125, 0.0008, 0.02);
+  const canvas = [base, band].map((g, i) => {
     const uv = g.getAttribute('uv');
     const p = g.getAttribute('position');
-    for (let i = 0; i < uv.count; i++) uv.setXY(i, p.getX(i), p.getZ(i));
-    return painted(g, 'canvas');
+    for (let k = 0; k < uv.count; k++) uv.setXY(k, p.getX(k), p.getZ(k));
+    return painted(g, 'canvas', i === 0 ? 1 : 0.75);
   });
-  return joined([...canvas, ...seams, ...hem]);
+  return joined([...canvas, ...arches, ...hem, painted(tie, 'leather'), painted(buckle, 'brass')]);
 }
+
+/** How far before the roll's middle its loops run, m. */
+const LOOPS_AT = 0.045;

@@ -1,7 +1,8 @@
 import type { BufferGeometry } from 'three';
 import { mm } from '../form/dims.ts';
-import { block, outline, rectangle, rise } from '../form/extrude.ts';
+import { block, extrude, hole, outline, rectangle, rise } from '../form/extrude.ts';
 import { revolve } from '../form/revolve.ts';
+import { strap } from '../form/strap.ts';
 import { bentTube, type Spot, slackTube } from '../form/tube.ts';
 import { joined, painted } from '../look/paints.ts';
 
@@ -88,46 +89,58 @@ export function extinguisherForm(): BufferGeometry {
   ]);
 }
 
-/** Safety glasses lying on the bench. */
+/** Half the width of the safety glasses, m. */
+const WIDE = 0.067;
+
+/** Frame of safety glasses lying on the bench: rims, bridge, side pieces folded out to the back. */
 export function glassesForm(): BufferGeometry {
-  const lens = (s: number): BufferGeometry =>
-    painted(
-      block(0.056, 0.036, 0.003, 1 * mm, 9 * mm)
-        .rotateY(s * 0.22)
-        .translate(s * 0.033, 0.019, -0.004),
-      'trayEnamel',
-      0.75,
-    );
-  const brow = painted(
-    bentTube(
-      [
-        [-0.064, 0.036, 0.006],
-        [0, 0.039, -0.008],
-        [0.064, 0.036, 0.006],
-      ],
-      0.0042,
-      0.03,
-      16,
-      8,
-    ),
-    'black',
+  const rim = (s: number): BufferGeometry => {
+    const shape = outline(rectangle(0.062, 0.042), 14 * mm);
+    shape.holes.push(hole(rectangle(0.054, 0.034).reverse(), 11 * mm));
+    return leant(extrude(shape, 4 * mm, 0.9 * mm, 4).translate(0, 0, -2 * mm), s);
+  };
+  const bridge = bentTube(
+    [
+      [-0.008, 0.029, 0.001],
+      [0, 0.034, 0.003],
+      [0.008, 0.029, 0.001],
+    ],
+    0.005,
+    0.006,
+    10,
+    8,
   );
   const arm = (s: number): BufferGeometry =>
-    painted(
-      bentTube(
-        [
-          [s * 0.064, 0.035, 0.006],
-          [s * 0.058, 0.032, 0.09],
-          [s * 0.05, 0.006, 0.125],
-        ],
-        0.0036,
-        0.02,
-        16,
-        8,
-      ),
-      'black',
-    );
-  return joined([lens(1), lens(-1), brow, arm(1), arm(-1)]);
+    strap(
+      [
+        [0.001, 0.031],
+        [-0.078, 0.0285],
+        [-0.1, 0.022],
+        [-0.122, 0.0035],
+      ],
+      0.007,
+      0.003,
+      0.02,
+    )
+      .rotateY(s * 0.05)
+      .translate(s * (WIDE - 0.003), 0, -0.011);
+  const hinge = (s: number): BufferGeometry =>
+    block(0.007, 0.01, 0.012, 1 * mm).translate(s * (WIDE - 0.0035), 0.031, -0.008);
+  return joined(
+    [rim(1), rim(-1), bridge, arm(1), arm(-1), hinge(1), hinge(-1)].map((g) => painted(g, 'black')),
+  );
+}
+
+/** Their two lenses, to be seen through. */
+export function lensForm(): BufferGeometry {
+  const lens = (s: number): BufferGeometry =>
+    leant(extrude(outline(rectangle(0.055, 0.035), 11.4 * mm), 1.6 * mm, 0, 4).translate(0, 0, -0.8 * mm), s);
+  return joined([lens(1), lens(-1)].map((g) => painted(g, 'trayEnamel')));
+}
+
+/** One half of the glasses' front, wrapped a little round the face. */
+function leant(g: BufferGeometry, s: number): BufferGeometry {
+  return g.rotateY(s * 0.2).translate(s * 0.0345, 0.0212, -0.004);
 }
 
 /** Ear defenders lying on the bench. */

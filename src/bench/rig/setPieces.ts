@@ -1,13 +1,11 @@
 import type { SetDefinition } from '../../sim/set/definition.ts';
+import { airBoxForm, airCoverForm, elementForm } from '../engine/airBox.ts';
 import { cowlForm, exhaustForm, flywheelForm } from '../engine/around.ts';
 import { filterHeadForm } from '../engine/bowl.ts';
 import { camBoxForm } from '../engine/camBox.ts';
 import { castingsForm } from '../engine/castings.ts';
 import {
-  airBoxForm,
-  airCoverForm,
   decompressorForm,
-  elementForm,
   injectorForm,
   leverForm,
   leverPlaces,

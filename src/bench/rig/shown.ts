@@ -6,6 +6,7 @@ import { revolve } from '../form/revolve.ts';
 import type { Spot } from '../form/tube.ts';
 import { type Flow, flowMaterial } from '../look/flow.ts';
 import { clear, painted } from '../look/paints.ts';
+import { GLAND } from '../place/loadBoard.ts';
 import {
   bubbleForm,
   defendersForm,
@@ -13,6 +14,7 @@ import {
   dropForm,
   extinguisherForm,
   glassesForm,
+  lensForm,
   plugForm,
   poolForm,
 } from '../place/safety.ts';
@@ -23,7 +25,7 @@ import { copyPose, type Pose, pose, within } from './pose.ts';
 import type { Frame } from './posePump.ts';
 import type { Rig } from './rig.ts';
 import { onSet } from './setPieces.ts';
-import { SET_AT } from './spots.ts';
+import { LOAD_BOARD_AT, SET_AT } from './spots.ts';
 
 /** What is there or not after the state of the place and the fuel: shown and hidden, hardly moved. */
 export type Shown = {
@@ -52,30 +54,38 @@ export function shownThings(def: SetDefinition, solid: Material, glass: Material
     ],
     { segments: 20, chamfer: 0 },
   );
-  // Both ways the cable ends over the back edge of the bench.
-  const onWay: Spot[] = [
-    [0.006, -0.03, 0.085],
-    [0.05, -0.165, 0.1],
-    [0.2, -0.188, 0.06],
-    [0.29, -0.188, -0.2],
-    [0.3, -0.188, -0.47],
-    [0.3, -0.24, -0.51],
-    [0.3, -0.7, -0.51],
-  ];
-  const offWay: Spot[] = [
-    [0.02, -0.004, 0.062],
-    [0.07, -0.013, 0.06],
-    [0.1, -0.0145, -0.1],
-    [0.1, -0.0145, -0.37],
-    [0.1, -0.06, -0.415],
-    [0.1, -0.5, -0.415],
-  ];
+  const gland: Spot = [LOAD_BOARD_AT.x + GLAND.x, GLAND.y, LOAD_BOARD_AT.z + GLAND.z];
+  // Both ways the cable comes down on the bench and runs back to the gland of the load's board.
+  const from = (plug: Pose, world: readonly Spot[]): Spot[] =>
+    [...world, [gland[0], 0.02, gland[2] - 0.004] as const, gland].map(
+      ([x, y, z]): Spot => [x - plug.p.x, y - plug.p.y, z - plug.p.z],
+    );
+  const onWay = from(socket, [
+    [socket.p.x + 0.004, 0.165, 0.145],
+    [socket.p.x + 0.03, 0.05, 0.165],
+    [0.02, 0.0055, 0.142],
+    [0.11, 0.0045, 0.135],
+    [0.168, 0.0045, 0.08],
+    [0.178, 0.0045, -0.06],
+    [0.18, 0.0045, -0.24],
+    [gland[0], 0.0045, -0.33],
+  ]);
+  const loose = pose(0.135, 0.0195, 0.02);
+  const offWay = from(loose, [
+    [0.15, 0.0115, 0.078],
+    [0.178, 0.005, 0.092],
+    [0.196, 0.0045, 0.05],
+    [0.176, 0.0045, -0.09],
+    [0.18, 0.0045, -0.24],
+    [gland[0], 0.0045, -0.33],
+  ]);
   const pieces = {
     plugIn: make('plug', plugForm(onWay)),
     plugOut: make('plug', plugForm(offWay)),
     extinguisher: make('extinguisher', extinguisherForm()),
     dripTray: make('dripTray', dripTrayForm()),
     glasses: make('glasses', glassesForm()),
+    lenses: make('glasses', clear(lensForm(), 0.16), glass),
     defenders: make('defenders', defendersForm()),
     pool: make('pool', clear(poolForm(), 0.62), glass),
     pipeGlass: make('pipe', clear(painted(tubes.outer, 'white'), 0.14), glass),
@@ -102,11 +112,12 @@ export function shownThings(def: SetDefinition, solid: Material, glass: Material
       turned.q.setFromAxisAngle(Z, needleTurn(voltsAt(share)));
       stand(needle, turned, true);
       stand(pieces.plugIn, socket, !place.loadIsolated);
-      stand(pieces.plugOut, pose(0.235, 0.0195, -0.02), place.loadIsolated);
+      stand(pieces.plugOut, loose, place.loadIsolated);
       stand(pieces.extinguisher, pose(0.9, 0, -0.28, 0, -0.5), place.extinguisher);
       stand(pieces.dripTray, onSet([0.02, 0.0005, 0.17]), place.trayUnder);
-      stand(pieces.glasses, pose(-0.58, 0, 0.1, 0, 0.5), !place.eyeProtection);
-      stand(pieces.defenders, pose(-0.68, 0, -0.06, 0, 0.3), place.hearingProtection);
+      stand(pieces.glasses, GLASSES_AT, !place.eyeProtection);
+      stand(pieces.lenses, GLASSES_AT, !place.eyeProtection);
+      stand(pieces.defenders, DEFENDERS_AT, !place.hearingProtection);
       const pooled = Math.sqrt(supply.spilledOutside / 0.0006 / Math.PI);
       stand(pieces.pool, pose(SET_AT.x + 0.05, 0.0003, SET_AT.z + 0.19), pooled > 0.003);
       pieces.pool.group.scale.set(Math.min(0.12, pooled), 1, Math.min(0.09, pooled));
@@ -129,6 +140,8 @@ export function shownThings(def: SetDefinition, solid: Material, glass: Material
   };
 }
 
+const GLASSES_AT = pose(0.17, 0, 0.3, 0, 0.35);
+const DEFENDERS_AT = pose(-0.72, 0, 0.16, 0, 0.5);
 const turned = pose();
 const Z = new Vector3(0, 0, 1);
 const below = new Vector3(0, -0.002, 0.0095);

@@ -10,7 +10,9 @@ export const CLOTH_AT = { x: 0.42, z: 0.0 } as const;
 export const TRAY_AT = { x: 0.43, z: 0.28 } as const;
 export const ANVIL_AT = { x: 0.66, z: 0.02 } as const;
 export const VICE_AT = { x: 0.8, z: 0.28 } as const;
-export const ROLL_AT = { x: -0.27, z: 0.275 } as const;
+export const ROLL_AT = { x: -0.27, z: 0.285 } as const;
+/** Board with the switch of the load, at the back of the bench. */
+export const LOAD_BOARD_AT = { x: 0.19, z: -0.4 } as const;
 /** Where the pump is held, over the bench before the viewer. */
 export const HAND_AT = { x: 0.42, y: 0.1, z: 0.27 } as const;
 export const TRAY_SIZE = { width: 0.34, depth: 0.22 } as const;
