@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import { build } from 'vite';
 
-/** One classic script that leaves the lines to be compared in `freestroke.lines`; the same text for every engine. */
-export async function bundle(): Promise<string> {
+/** One classic script that leaves what a module exports in `freestroke`; the same text for every engine. */
+export async function bundle(entry = join(import.meta.dirname, 'lines.ts')): Promise<string> {
   const root = join(import.meta.dirname, '..', '..');
   const built = await build({
     root,
@@ -12,7 +12,7 @@ export async function bundle(): Promise<string> {
       write: false,
       minify: false,
       target: 'es2022',
-      lib: { entry: join(import.meta.dirname, 'lines.ts'), name: 'freestroke', formats: ['iife'] },
+      lib: { entry, name: 'freestroke', formats: ['iife'] },
     },
   });
   const [first] = Array.isArray(built) ? built : [built];
