@@ -13,6 +13,7 @@ import { windowShadow } from './look/shadow.ts';
 import { cutMaterial, sharedUniforms, surfaceMaterial } from './look/surface.ts';
 import { type MarkRefs, Marks } from './Marks.tsx';
 import { loadParts } from './parts/loadParts.ts';
+import { OtherHand } from './OtherHand.tsx';
 import { buildRig, standAtHome } from './rig/rig.ts';
 import { shadeRig } from './rig/shadeRig.ts';
 import { SceneBoundary } from './SceneBoundary.tsx';
@@ -78,6 +79,7 @@ function Scene({ session }: { session: Session }) {
         <Names session={session} rig={rig} place={names} />
       </Canvas>
       <div ref={names} className="scene-names" />
+      <OtherHand session={session} held={held} />
       <div ref={refs.ring} className="scene-ring" />
       <div ref={refs.hover} className="scene-tag" />
       <div ref={refs.chosen} className="scene-tag" data-kind="chosen">

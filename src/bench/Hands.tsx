@@ -3,6 +3,7 @@ import { useEffect, useMemo, useRef } from 'react';
 import type { Object3D } from 'three';
 import type { Session } from '../session/session.ts';
 import { gestureFor } from './handles/choose.ts';
+import { foretell } from './handles/foretell.ts';
 import { CLICK_SLOP, type Gesture, type Hands as HandsAt, type Point } from './handles/gesture.ts';
 import { strikeTarget } from './handles/hammer.ts';
 import { type Held, openHand } from './handles/held.ts';
@@ -49,24 +50,29 @@ export function Hands({
     const move = (event: PointerEvent): void => {
       const own = press.current;
       if (own === null || own.id !== event.pointerId) return;
-      const point = pointOf(event, gl.domElement);
+      const point = pointOf(event, gl.domElement, held.other);
       held.pointer.x = point.x;
       held.pointer.y = point.y;
       if (Math.hypot(point.x - own.start.x, point.y - own.start.y) > CLICK_SLOP) own.moved = true;
-      if (own.moved) own.gesture?.move(point);
+      if (own.moved) {
+        held.would = '';
+        own.gesture?.move(point);
+      }
     };
     const up = (event: PointerEvent): void => {
       const own = press.current;
       if (own === null || own.id !== event.pointerId) return;
       press.current = null;
       orbit(true);
-      const point = pointOf(event, gl.domElement);
+      const point = pointOf(event, gl.domElement, held.other);
       const ended = event.type === 'pointerup';
       // What is shown of a drag goes before the act, so that the act's own movement starts from there.
       openHand(held);
       if (own.gesture !== null && own.moved && ended) own.gesture.end(point);
       else if (own.gesture !== null && 'letGo' in own.gesture) own.gesture.end(point);
       if (!own.moved && ended) click(hands, own.piece, own.event);
+      if (event.pointerType === 'touch') held.hover = null;
+      foresee(hands);
       invalidate();
     };
     window.addEventListener('pointermove', move);
@@ -83,27 +89,40 @@ export function Hands({
     event.stopPropagation();
     const piece = pieceOfHit(event.object);
     if (piece === null || press.current !== null || event.nativeEvent.button !== 0) return;
-    const start = pointOf(event.nativeEvent, gl.domElement);
+    const start = pointOf(event.nativeEvent, gl.domElement, held.other);
     const gesture = gestureFor(hands, piece, event.point, start, still);
     press.current = { id: event.pointerId, piece, start, gesture, event, moved: false };
+    // A finger does not hover: what it would do is said while it is down, before it is lifted.
+    held.hover = piece;
+    foresee(hands);
+    invalidate();
     if (gesture !== null && controls !== null && 'enabled' in controls) controls.enabled = false;
   };
   const over = (event: ThreeEvent<PointerEvent>): void => {
     event.stopPropagation();
     const piece = press.current === null ? pieceOfHit(event.object) : held.hover;
-    const point = pointOf(event.nativeEvent, gl.domElement);
+    const point = pointOf(event.nativeEvent, gl.domElement, held.other);
     held.pointer.x = point.x;
     held.pointer.y = point.y;
     if (piece === held.hover) return;
     held.hover = piece;
+    foresee(hands);
     invalidate();
   };
   const out = (): void => {
     if (held.hover === null || press.current !== null) return;
     held.hover = null;
+    held.would = '';
     invalidate();
   };
   return <primitive object={rig.root} onPointerDown={down} onPointerMove={over} onPointerOut={out} />;
+}
+
+/** Puts what would be done at what the pointer is over into words. */
+function foresee({ session, rig, held }: HandsAt): void {
+  const { inHand } = session.store.getState();
+  held.would =
+    held.hover === null ? '' : foretell(session.sim(), inHand, held.hover, rig.tools.has(held.hover));
 }
 
 /** A press that did not become a drag: takes up a tool, uses the one in hand, works a control, or selects. */
@@ -139,12 +158,12 @@ function pieceOfHit(object: Object3D): string | null {
   return null;
 }
 
-function pointOf(event: PointerEvent, canvas: HTMLElement): Point {
+function pointOf(event: PointerEvent, canvas: HTMLElement, other: boolean): Point {
   const box = canvas.getBoundingClientRect();
   return {
     x: event.clientX - box.left,
     y: event.clientY - box.top,
     time: event.timeStamp / 1000,
-    shift: event.shiftKey,
+    shift: event.shiftKey || other,
   };
 }

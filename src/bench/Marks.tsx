@@ -16,6 +16,8 @@ export type MarkRefs = {
 };
 
 const at = new Vector3();
+/** Largest radius of the ring as a share of the picture's lesser side. */
+const LARGEST = 0.2;
 
 /** Keeps name tags, the ring about what is selected and the words at the pointer in their places. */
 export function Marks({
@@ -48,12 +50,21 @@ export function Marks({
       label !== null && ring !== null,
       ring === null
         ? ''
-        : `translate(${clampX(ring.x, size.width)}px, ${ring.y - ring.r - 8}px) translate(-50%, -100%)`,
+        : `translate(${clampX(ring.x, size.width)}px, ${Math.max(74, ring.y - ring.r - 8)}px) translate(-50%, -100%)`,
     );
     write(refs.chosen.current, label ?? '');
-    const hover = held.words === '' && held.hover !== chosen?.id ? nameOfPiece(held.hover ?? '') : null;
-    show(refs.hover.current, hover !== null, `translate(${held.pointer.x + 14}px, ${held.pointer.y + 18}px)`);
-    write(refs.hover.current, hover ?? '');
+    const isNew = held.hover !== chosen?.id || held.would !== '';
+    const hover = held.words === '' && isNew ? nameOfPiece(held.hover ?? '') : null;
+    // Beside the pointer, on whichever side there is room.
+    const [x, y] = [held.pointer.x, held.pointer.y];
+    const across = x > size.width * 0.6 ? `${x - 12}px` : `${x + 14}px`;
+    const back = x > size.width * 0.6 ? 'translateX(-100%)' : '';
+    const down = y > size.height - 60 ? `${y - 40}px` : `${y + 18}px`;
+    show(refs.hover.current, hover !== null, `translate(${across}, ${down}) ${back}`);
+    write(
+      refs.hover.current,
+      hover === null || held.would === '' ? (hover ?? '') : `${hover}: ${held.would}`,
+    );
     show(
       refs.words.current,
       held.words !== '',
@@ -88,10 +99,12 @@ function circle(
   at.project(camera);
   if (at.z > 1) return null;
   const r = (sphere.radius / distance / Math.tan((camera.fov * Math.PI) / 360)) * (size.height / 2);
+  // About a large or long thing the ring marks its middle.
+  const most = LARGEST * Math.min(size.width, size.height);
   return {
     x: ((at.x + 1) / 2) * size.width,
     y: ((1 - at.y) / 2) * size.height,
-    r: Math.min(260, Math.max(20, r * 1.06)),
+    r: Math.min(most, Math.max(20, r * 1.06)),
   };
 }
 

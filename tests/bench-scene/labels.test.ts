@@ -130,7 +130,7 @@ describe('what is seen', () => {
 
 describe('item numbers', () => {
   it('are those of the section drawing where it shows the same part', () => {
-    const all = { holder: true, valve: true, plunger: true, returnSpring: true, cup: true, retainer: true };
+    const all = { holder: true, valve: true, plunger: true, returnSpring: true, cup: true, retainer: true, engine: true };
     const drawn = itemsOf(rulerOf(definition()), all);
     drawn.forEach(({ name }, i) => {
       expect.soft(items.find(({ number }) => number === i + 1)?.name.toLowerCase()).toBe(name);

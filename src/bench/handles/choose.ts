@@ -1,27 +1,12 @@
 import type { Vector3 } from 'three';
-import { carryPart, carryPump, partAt } from './carry.ts';
+import { carryPart, carryPump } from './carry.ts';
 import { pinPush, plungerHold } from './feel.ts';
 import type { Gesture, Hands, Point } from './gesture.ts';
-import { hammerOfPiece, hammerSwing, strikeTarget } from './hammer.ts';
+import { gripFor } from './grip.ts';
+import { hammerSwing, strikeTarget } from './hammer.ts';
 import { throttleDrag } from './levers.ts';
 import { cordPull } from './pull.ts';
-import { jointOfPiece, spannerSwing, turns } from './spanner.ts';
-
-const onLoosePump: ReadonlySet<string> = new Set([
-  'pumpBody',
-  'barrel',
-  'plunger',
-  'cup',
-  'retainer',
-  'pin',
-  'holder',
-  'valveSeat',
-  'springPlate',
-  'returnSpring',
-  'windowCover',
-  'bleedScrew',
-  'woodBlock',
-]);
+import { spannerSwing } from './spanner.ts';
 
 /** The drag that begins when a piece is pressed with what is in the hand; null leaves the drag to the camera. */
 export function gestureFor(
@@ -31,38 +16,29 @@ export function gestureFor(
   start: Point,
   still: boolean,
 ): Gesture | null {
-  const { session, rig } = hands;
-  const sim = session.sim();
+  const { session, rig, held } = hands;
   const { inHand } = session.store.getState();
-  const loose = sim.pump.rest !== null;
-  if (piece === 'cordHandle' || piece === 'cord') return cordPull(hands, start);
-  if (piece === 'throttle' || piece === 'quadrant') return throttleDrag(hands, start);
-  if (loose && hammerOfPiece[inHand] !== undefined && onLoosePump.has(piece)) {
-    const target =
-      piece === 'woodBlock' ? (hands.held.blockOn ?? 'outletEnd') : strikeTarget(hands, piece, at);
-    return hammerSwing(hands, inHand, target, start, still);
+  const grip = gripFor(session.sim(), inHand, piece);
+  switch (grip?.kind) {
+    case 'cord':
+      return cordPull(hands, start);
+    case 'throttle':
+      return throttleDrag(hands, start);
+    case 'hammer': {
+      const target = piece === 'woodBlock' ? (held.blockOn ?? 'outletEnd') : strikeTarget(hands, piece, at);
+      return hammerSwing(hands, inHand, target, start, still);
+    }
+    case 'joint':
+      return spannerSwing(hands, rig.piece(piece), grip.joint, inHand);
+    case 'pin':
+      return pinPush(hands, inHand, start);
+    case 'pump':
+      return carryPump(hands, start);
+    case 'plunger':
+      return plungerHold(hands, start);
+    case 'part':
+      return carryPart(hands, piece, grip.part, start);
+    default:
+      return null;
   }
-  const joint = jointOfPiece[piece];
-  if (joint !== undefined && turns(inHand, joint))
-    return spannerSwing(hands, rig.piece(piece), joint, inHand);
-  if (piece === 'pin' && ['hand', 'lever', 'pliers'].includes(inHand)) return pinPush(hands, inHand, start);
-  if (inHand !== 'hand') return null;
-  return handGesture(hands, piece, start, loose);
-}
-
-function handGesture(hands: Hands, piece: string, start: Point, loose: boolean): Gesture | null {
-  const { parts } = hands.session.sim().assembly;
-  if (piece === 'pumpBody' && loose) return carryPump(hands, start);
-  const part = partAt(piece);
-  if (part === null) return null;
-  const sprung = parts.cup === 'fitted' || parts.returnSpring === 'fitted';
-  if (
-    loose &&
-    (part === 'plunger' || part === 'cup') &&
-    parts.plunger === 'fitted' &&
-    (part === 'plunger' ? sprung : parts.retainer === 'fitted')
-  ) {
-    return plungerHold(hands, start);
-  }
-  return carryPart(hands, piece, part, start);
 }

@@ -13,8 +13,11 @@ export type Held = {
   blockOn: 'camEnd' | 'outletEnd' | null;
   /** Cord drawn out by the hand before the pull, m. */
   slackOut: number;
-  /** What would be done, in words at the pointer. */
+  /** What is being done, in words at the pointer; and what would be done at what the pointer is over. */
   words: string;
+  would: string;
+  /** The other hand helps: a second spanner on the body, the cup held. As the shift key does. */
+  other: boolean;
   readonly pointer: { x: number; y: number };
   hover: string | null;
 };
@@ -29,6 +32,8 @@ export function emptyHand(): Held {
     blockOn: null,
     slackOut: 0,
     words: '',
+    would: '',
+    other: false,
     pointer: { x: 0, y: 0 },
     hover: null,
   };

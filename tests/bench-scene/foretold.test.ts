@@ -1,0 +1,60 @@
+import { describe, expect, it } from 'vitest';
+import { foretell } from '../../src/bench/handles/foretell.ts';
+import { gripFor } from '../../src/bench/handles/grip.ts';
+import { controlClick, toolClick } from '../../src/bench/handles/use.ts';
+import { stage, untilStill } from './scene.ts';
+
+const at = stage();
+const tools = ['hand', ...at.rig.tools];
+const pieces = [...new Set(at.rig.all.map(({ id }) => id))];
+
+/** Says of every tool at every piece what comes of it and what is told of it beforehand. */
+function everything(): { does: boolean; told: string; which: string }[] {
+  const sim = at.session.sim();
+  return tools.flatMap((tool) =>
+    pieces.map((piece) => {
+      const click = tool === 'hand' ? controlClick(piece, sim) : toolClick(tool, piece, sim);
+      const isTool = at.rig.tools.has(piece);
+      return {
+        does: isTool || click !== null || gripFor(sim, tool, piece) !== null,
+        told: foretell(sim, tool, piece, isTool),
+        which: `${tool} at ${piece}`,
+      };
+    }),
+  );
+}
+
+function check(): void {
+  const all = everything();
+  for (const { does, told, which } of all.filter((one) => one.does || one.told !== '')) {
+    expect.soft(told !== '', which).toBe(does || which.startsWith('woodBlock'));
+    // Words that would judge the act are for the marking, afterwards.
+    expect
+      .soft(told, which)
+      .not.toMatch(/\b(right|wrong|good|bad|must|should|never|careful|safe|danger|damage)/i);
+  }
+  expect(all.filter(({ does }) => does).length).toBeGreaterThan(60);
+}
+
+describe('what a hand or a tool would do is said before it is done', () => {
+  it('for every tool at every part, the pump on the engine', () => check());
+
+  it('and with the pump off and opened', () => {
+    const { session } = at;
+    for (const joint of [
+      'pipeAtPump',
+      'pipeAtInjector',
+      'hoseClip',
+      'holder',
+      'pumpNut1',
+      'pumpNut2',
+    ] as const)
+      session.do({ do: 'loosen', joint, to: 'off', backup: true });
+    for (const part of ['pipe', 'hose', 'windowCover', 'pump', 'holder', 'valveSpring', 'valve'] as const)
+      session.do({ do: 'remove', part, guidePin: true });
+    untilStill(session);
+    at.pose();
+    expect(session.sim().pump.rest).not.toBeNull();
+    check();
+  });
+});
