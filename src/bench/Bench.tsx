@@ -1,5 +1,5 @@
 import { Canvas, events as pointerEvents } from '@react-three/fiber';
-import { use, useMemo, useRef } from 'react';
+import { use, useMemo, useRef, useState } from 'react';
 import { NoToneMapping, type Object3D } from 'three';
 import type { Session } from '../session/session.ts';
 import { CameraMan } from './CameraMan.tsx';
@@ -12,28 +12,31 @@ import { clearMaterial } from './look/clear.ts';
 import { windowShadow } from './look/shadow.ts';
 import { cutMaterial, sharedUniforms, surfaceMaterial } from './look/surface.ts';
 import { type MarkRefs, Marks } from './Marks.tsx';
-import { loadParts } from './parts/loadParts.ts';
 import { OtherHand } from './OtherHand.tsx';
+import { loadParts } from './parts/loadParts.ts';
 import { buildRig, standAtHome } from './rig/rig.ts';
 import { shadeRig } from './rig/shadeRig.ts';
 import { SceneBoundary } from './SceneBoundary.tsx';
 import { useLoosePump } from './useLoosePump.ts';
+import { usePictureLost } from './usePictureLost.ts';
 import { useStill } from './useStill.ts';
 import './benchScene.css';
+import './pictureLost.css';
 
 /** Asked for with the bench itself, so that both are under way together. */
 const coming = loadParts();
 
 /** The bench in 3D: the set, the pump, the tools, moved by the session's model and moving it. */
 export function Bench({ session }: { session: Session }) {
+  const [round, setRound] = useState(0);
   return (
     <SceneBoundary>
-      <Scene session={session} />
+      <Scene key={round} session={session} onAgain={() => setRound(round + 1)} />
     </SceneBoundary>
   );
 }
 
-function Scene({ session }: { session: Session }) {
+function Scene({ session, onAgain }: { session: Session; onAgain: () => void }) {
   const still = useStill();
   const loose = useLoosePump(session);
   const parts = use(coming);
@@ -60,8 +63,10 @@ function Scene({ session }: { session: Session }) {
   };
   const names = useRef<HTMLDivElement>(null);
   const { rig, held } = scene;
+  const place = useRef<HTMLDivElement>(null);
+  const lost = usePictureLost(place);
   return (
-    <div className="scene">
+    <div ref={place} className="scene">
       <Canvas
         frameloop="demand"
         dpr={1}
@@ -91,6 +96,21 @@ function Scene({ session }: { session: Session }) {
         ) : null}
       </div>
       <div ref={refs.words} className="scene-tag" data-kind="words" />
+      {lost ? <Lost onAgain={onAgain} /> : null}
+    </div>
+  );
+}
+
+/** What is said while the browser has taken the picture away. */
+function Lost({ onAgain }: { onAgain: () => void }) {
+  return (
+    <div className="scene-lost" role="status">
+      <p>
+        The browser has taken the picture away for the moment. The job is as it was: go on from the lists.
+      </p>
+      <button type="button" className="button" onClick={onAgain}>
+        Set the bench up again
+      </button>
     </div>
   );
 }

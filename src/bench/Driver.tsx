@@ -1,7 +1,8 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
-import { Quaternion, type ShaderMaterial, Vector3, type WebGLRenderer } from 'three';
+import { Quaternion, type ShaderMaterial, Vector3 } from 'three';
 import type { Session } from '../session/session.ts';
+import { frameCounter } from './countFrames.ts';
 import type { Held } from './handles/held.ts';
 import { painter } from './look/painter.ts';
 import { pictureSum } from './look/pictureSum.ts';
@@ -36,7 +37,7 @@ export function Driver({ session, rig, shadow, surfaces, veil, held, still }: Pr
   const invalidate = useThree((three) => three.invalidate);
   const state = useRef(blankState());
   useEffect(() => session.store.subscribe(() => invalidate()), [session, invalidate]);
-  const count = useMemo(counter, []);
+  const count = useMemo(frameCounter, []);
   const quality = useMemo(() => qualityKeeper(window.devicePixelRatio), []);
   const paint = useMemo(() => painter(rig.root, surfaces), [rig, surfaces]);
   useEffect(
@@ -101,7 +102,7 @@ export function Driver({ session, rig, shadow, surfaces, veil, held, still }: Pr
     else if (own.calmed) own.fineness = quality.resting();
     if (isMoved || own.calmed) {
       paint.draw(gl, scene, camera, own.fineness);
-      count(gl, own.fineness);
+      count(gl, own.fineness, frame.sim.step);
     }
     own.busy = isMoved;
     own.calmed = false;
@@ -154,17 +155,4 @@ function blankState() {
 function approach(from: number, to: number, seconds: number): number {
   const next = from + (to - from) * Math.min(1, seconds * 9);
   return Math.abs(next - to) < 1e-3 ? to : next;
-}
-
-/** Counts frames where the page was asked to (`?stats`). */
-function counter(): (gl: WebGLRenderer, fineness: Fineness) => void {
-  if (!new URLSearchParams(window.location.search).has('stats')) return () => undefined;
-  const stats = { drawn: 0, calls: 0, triangles: 0, ratio: 0, shade: '', coarse: false };
-  Object.assign(globalThis, { __benchStats: stats });
-  return (gl, { ratio, shade, coarse }) => {
-    stats.drawn += 1;
-    stats.calls = gl.info.render.calls;
-    stats.triangles = gl.info.render.triangles;
-    Object.assign(stats, { ratio, shade, coarse });
-  };
 }

@@ -1,4 +1,12 @@
-import { type Object3D, PerspectiveCamera, type Scene, type ShaderMaterial, type WebGLRenderer } from 'three';
+import {
+  BufferGeometry,
+  Mesh,
+  type Object3D,
+  PerspectiveCamera,
+  type Scene,
+  type ShaderMaterial,
+  type WebGLRenderer,
+} from 'three';
 import { coarseForms } from './coarseForms.ts';
 import type { Fineness } from './quality.ts';
 import { shadeSurfaces } from './surface.ts';
@@ -45,6 +53,13 @@ export function painter(root: Object3D, surfaces: readonly ShaderMaterial[]): Pa
       forms.show(fineness.coarse, camera.position, pixel);
       gl.render(scene, camera);
     },
-    dispose: () => forms.dispose(),
+    dispose() {
+      forms.dispose();
+      // A form that outlives the bench would keep every renderer that has drawn it.
+      root.traverse((object) => {
+        if (object instanceof Mesh && object.geometry instanceof BufferGeometry) object.geometry.dispose();
+      });
+      for (const surface of surfaces) surface.dispose();
+    },
   };
 }
