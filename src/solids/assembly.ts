@@ -2,7 +2,7 @@ import type { Manifold } from 'manifold-3d';
 import { camRise } from './camLaw.ts';
 import { type Definition, mm } from './definition.ts';
 import { nutFoot } from './parts/fixings.ts';
-import { PIPE_NUT_LOW } from './parts/outlet.ts';
+import { PIPE_LOW, PIPE_NUT_LOW } from './parts/outlet.ts';
 import { middleTurn } from './parts/plunger.ts';
 import { returnSpringSpec, springRoom, springSolid, valveSpringSpec } from './parts/springs.ts';
 import type { Solids } from './solids.ts';
@@ -75,7 +75,11 @@ function fastened({ def, of }: Solids): Placed[] {
     name: 'pipeNut',
     shape: of('pipeNut').shape.translate(0, holder.from + holder.length - PIPE_NUT_LOW, 0),
   };
-  return [...sides, ...shims, nut];
+  const cone = {
+    name: 'pipeCone',
+    shape: of('pipeCone').shape.translate(0, holder.from + holder.length - PIPE_LOW, 0),
+  };
+  return [...sides, ...shims, nut, cone];
 }
 
 /** The parts that move, where they are at a moment, in the pump's frame. */

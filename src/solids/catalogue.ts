@@ -19,6 +19,7 @@ import {
   holderSolid,
   inletSealSolid,
   inletSolid,
+  pipeConeSolid,
   pipeNutSolid,
   valveSeatSolid,
   valveSolid,
@@ -117,6 +118,7 @@ export const catalogue: readonly SolidSpec[] = [
     hatch: { angle: LEFT, spacing: 1.3 * mm },
     build: pipeNutSolid,
   },
+  { id: 'pipeCone', material: 'steel', genus: 1, build: pipeConeSolid },
   { id: 'fork', material: 'steel', genus: 1, build: forkSolid },
   { id: 'camshaft', material: 'steel', genus: 0, build: camshaftSolid },
   // guide, feed and four spray holes all meet inside

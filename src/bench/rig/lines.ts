@@ -7,6 +7,7 @@ import { dimsOf, mm } from '../form/dims.ts';
 import { revolve } from '../form/revolve.ts';
 import { bentTube, type Spot, slackTube } from '../form/tube.ts';
 import { clear, joined, painted } from '../look/paints.ts';
+import type { Parts } from '../parts/readParts.ts';
 import { type Piece, pieceOf } from './piece.ts';
 import { type Pose, pose } from './pose.ts';
 import { injectorSeat, onSet } from './setPieces.ts';
@@ -55,31 +56,26 @@ export function pipeTubes(def: SetDefinition): { outer: BufferGeometry; inner: B
 export function pipePiece(
   def: SetDefinition,
   material: Material,
+  parts: Parts,
 ): { piece: Piece; home: Pose; nutAtPump: Pose; nutAtInjector: Pose } {
   const { from } = pipeRun(def);
   const { corners, end, tilt } = pipeCorners(def);
   const d = dimsOf(def, 'pipe');
-  const tube = painted(bentTube(corners, d('outerDiameter'), d('bend'), 48, 10), 'plainSteel');
-  const tail = (at: Spot, rx: number): BufferGeometry => {
-    const cone = revolve(
-      [
-        [0, 0],
-        [2 * mm, 0],
-        [4.6 * mm, 3 * mm, 0],
-        [4.6 * mm, 6 * mm, 0],
-        [3 * mm, 8 * mm, 0],
-        [0, 8 * mm, 0],
-      ],
-      { segments: 20 },
-    );
-    return painted(cone.rotateX(rx).translate(...at), 'plainSteel');
-  };
+  // The ends themselves are the formed cones.
+  const cone = 4 * mm;
+  const run: Spot[] = [
+    [0, cone, 0],
+    ...corners.slice(1, -1),
+    [end[0], end[1] + cone * Math.cos(tilt), end[2] + cone * Math.sin(tilt)],
+  ];
+  const tube = painted(bentTube(run, d('outerDiameter'), d('bend'), 48, 10), 'plainSteel');
+  const tail = (at: Spot, rx: number): BufferGeometry =>
+    parts
+      .form('pipeCone')
+      .whole.rotateX(rx)
+      .translate(...at);
   return {
-    piece: pieceOf(
-      'pipe',
-      joined([tube, tail([0, -0.002, 0], 0), tail([end[0], end[1] - 0.002, end[2]], tilt)]),
-      material,
-    ),
+    piece: pieceOf('pipe', joined([tube, tail([0, 0, 0], 0), tail(end, tilt)]), material),
     home: onSet(from),
     nutAtPump: pose(0, -0.0125, 0),
     nutAtInjector: pose(end[0], end[1] - 0.0125 * Math.cos(tilt), end[2] - 0.0125 * Math.sin(tilt), tilt),

@@ -50,7 +50,7 @@ export function buildRig(def: SetDefinition, materials: RigMaterials, parts: Par
   for (const { piece, home } of placePieces(def, back.solid)) add(piece, home);
   const tools = toolPieces(back.solid, def);
   for (const { piece, home } of tools) add(piece, home);
-  const pipe = pipePiece(def, solid);
+  const pipe = pipePiece(def, solid, parts);
   add(pipe.piece, pipe.home);
   const hoses = hosePieces(def, back.solid);
   add(hoses.on);

@@ -163,7 +163,7 @@ export function pipeNutSolid(shop: Shop, def: Definition): Manifold {
       ...threadInside(thread, 1 * mm, 9 * mm, THREAD_PLAY, shift),
       [wide, 10 * mm],
       [wide, length - 5.6 * mm],
-      [bore, length - 2.7 * mm],
+      [bore, length - 2.6 * mm],
       [bore, length + 1 * mm],
       [0, length + 1 * mm],
     ],
@@ -171,6 +171,29 @@ export function pipeNutSolid(shop: Shop, def: Definition): Manifold {
     { segments: 28, chamfer: 0, outside: true },
   );
   return hexBar(shop, d.nutAcross, 0, hexTop, 'zinc').add(neck).subtract(inside);
+}
+
+/** How far below the holder's top the pipe's frame has its height 0, m. */
+export const PIPE_LOW = 1 * mm;
+
+/** Formed end of the high-pressure pipe about the pipe's end at height 0: its cone in the holder's, its back under the nut. */
+export function pipeConeSolid(shop: Shop, def: Definition): Manifold {
+  const outside = turned(
+    shop,
+    [
+      [0, -0.3 * mm],
+      [1.24 * mm, -0.3 * mm, 0],
+      [2.95 * mm, 1 * mm, 0],
+      [4.2 * mm, 1.9 * mm, 0],
+      [4.2 * mm, 2.6 * mm, 0],
+      [3 * mm, 3.8 * mm, 0],
+      [3 * mm, 5 * mm, 0],
+      [0, 5 * mm, 0],
+    ],
+    'plainSteel',
+    { segments: 24 },
+  );
+  return outside.subtract(drill(shop, def.line.bore / 2, -1 * mm, 9 * mm, 'plainSteel', 14));
 }
 
 /** How far below the holder's top a tight pipe nut reaches, m. */
