@@ -7,7 +7,7 @@ export function FixedParts({ mm, bore, has }: { mm: Ruler; bore: number; has: Pa
   const retainerFrom = mm('retainer', 'from');
   return (
     <>
-      <line className="axis" x1="0" x2="0" y1="-118" y2="8" />
+      <line className="axis" x1="0" x2="0" y1="-118" y2={has.engine ? 40 : 8} />
       <path className="cut body" d={bodyFaces(mm)} />
       <path
         fill="url(#fuel-low)"

@@ -1,16 +1,23 @@
 import { useRef } from 'react';
 import { figure } from '../format.ts';
 import { useFact, useJob } from '../useJob.ts';
+import { Bubbles, showBubbles } from './Bubbles.tsx';
 import { ControlInset } from './ControlInset.tsx';
+import { camAxis } from './camLayout.ts';
 import { FixedParts } from './FixedParts.tsx';
-import { coilPath, rulerOf } from './layout.ts';
+import { airShares, fuelFill } from './fuel.ts';
+import { Cam, CHAMBER_AIR, LineParts, type LineRefs } from './LineParts.tsx';
+import { coilPath, rulerOf, valveCoilPath } from './layout.ts';
 import { MovingParts, type MovingRefs } from './MovingParts.tsx';
+import { NozzleInset } from './NozzleInset.tsx';
 import { Patterns } from './Patterns.tsx';
 import { itemsOf, References } from './References.tsx';
 import { useLive } from './useLive.ts';
 import './drawing.css';
 
-const VIEW = '-46 -120 98 130';
+/** What is drawn, mm: the loose pump, and the pump on the engine with the cam beneath it. */
+const LOOSE = '-46 -120 98 130';
+const ON_ENGINE = '-46 -120 98 161';
 
 /**
  * A section through the pump along its axis, drawn from the same lengths and the same state as the model.
@@ -28,31 +35,53 @@ export function PumpDrawing() {
     valve: useRef<SVGPathElement>(null),
     chamber: useRef<SVGRectElement>(null),
   };
+  const line: LineRefs = {
+    fuel: useRef<SVGPathElement>(null),
+    air: useRef<SVGGElement>(null),
+    spring: useRef<SVGPathElement>(null),
+  };
+  const chamberAir = useRef<SVGGElement>(null);
+  const cam = useRef<SVGGElement>(null);
   const travel = useRef<HTMLElement>(null);
 
   useLive(() => {
-    const pose = core.pumpPose(def, session.shown());
+    const sim = session.shown();
+    const pose = core.pumpPose(def, sim);
     const rise = pose.plungerTravel * 1000;
     lift(refs.plunger.current, rise);
     lift(refs.cup.current, pose.cupTravel * 1000);
     lift(refs.valve.current, pose.valveLift * 1000);
     refs.spring.current?.setAttribute('d', coilPath(mm, rise));
+    line.spring.current?.setAttribute('d', valveCoilPath(mm, pose.valveLift * 1000));
     const room = mm('deliveryValve', 'from') - mm('plunger', 'to') - rise;
     refs.chamber.current?.setAttribute('height', Math.max(0.2, room).toFixed(2));
-    refs.chamber.current?.setAttribute('fill', fuelFill(session.shown().pump.pressure));
+    refs.chamber.current?.setAttribute('fill', fuelFill(sim.pump.pressure));
+    line.fuel.current?.setAttribute('fill', fuelFill(sim.line.pressure));
+    const [inChamber, inLine] = airShares(def, sim);
+    showBubbles(chamberAir.current, inChamber);
+    showBubbles(line.air.current, inLine);
+    // a thicker shim pack carries the pump away from the cam
+    const away = (sim.assembly.shimThickness - def.pump.nominalShim) * 1000;
+    const turned = (pose.camAngle * 180) / Math.PI;
+    const axis = (away - camAxis(def, mm)).toFixed(2);
+    cam.current?.setAttribute('transform', `translate(0 ${axis}) rotate(${turned.toFixed(1)})`);
     if (travel.current !== null) travel.current.textContent = figure(rise, 2);
   });
+  const view = has.engine ? ON_ENGINE : LOOSE;
 
   return (
     <figure className="drawing">
       <div className="section">
-        <svg viewBox={VIEW} role="img" aria-label="Section through the pump">
+        <svg viewBox={view} role="img" aria-label="Section through the pump">
           <Patterns />
           <FixedParts mm={mm} bore={(def.pump.plungerDiameter * 1000) / 2} has={has} />
           <References mm={mm} has={has} rides="nothing" />
         </svg>
-        <svg viewBox={VIEW} aria-hidden="true" className="moving">
+        <svg viewBox={view} aria-hidden="true" className="moving">
+          {has.engine ? <Cam def={def} mm={mm} group={cam} /> : null}
+          {has.holder && has.valve ? <LineParts mm={mm} refs={line} /> : null}
           <MovingParts mm={mm} bore={(def.pump.plungerDiameter * 1000) / 2} has={has} refs={refs} />
+          {has.plunger && has.valve ? <Bubbles group={chamberAir} at={CHAMBER_AIR} radius={0.75} /> : null}
         </svg>
       </div>
       <div className="drawing-side">
@@ -64,11 +93,14 @@ export function PumpDrawing() {
           </span>{' '}
           of {figure(def.pump.topStop * 1000, 1)} mm.
         </figcaption>
-        <ControlInset />
+        <div className="insets">
+          <ControlInset />
+          <NozzleInset />
+        </div>
         <ol className="drawing-list">
-          {itemsOf(mm, has).map(({ name, isThere }, index) =>
+          {itemsOf(mm, has).map(({ number, name, isThere }) =>
             isThere ? (
-              <li key={name} data-number={index + 1}>
+              <li key={name} data-number={number}>
                 {name}
               </li>
             ) : null,
@@ -83,12 +115,6 @@ function lift(element: SVGElement | null, rise: number): void {
   element?.setAttribute('transform', `translate(0 ${(-rise).toFixed(2)})`);
 }
 
-/** Fuel pressure shows in the tint and in how dense its dots are. */
-function fuelFill(pressure: number): string {
-  if (pressure > 8e6) return 'url(#fuel-high)';
-  return pressure > 5e5 ? 'url(#fuel-middle)' : 'url(#fuel-low)';
-}
-
 /** What of the pump is in place. */
 export interface PartsFitted {
   plunger: boolean;
@@ -97,6 +123,8 @@ export interface PartsFitted {
   returnSpring: boolean;
   valve: boolean;
   holder: boolean;
+  /** The pump stands on the engine, over its cam. */
+  engine: boolean;
 }
 
 function usePartsFitted(): PartsFitted {
@@ -106,7 +134,9 @@ function usePartsFitted(): PartsFitted {
       .map(([part]) => part)
       .join(' '),
   ).split(' ');
+  const engine = useFact(({ pump }) => pump.rest === null);
   return {
+    engine,
     plunger: fitted.includes('plunger'),
     cup: fitted.includes('cup'),
     retainer: fitted.includes('retainer'),

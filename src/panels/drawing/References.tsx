@@ -2,6 +2,7 @@ import type { Ruler } from './layout.ts';
 import type { PartsFitted } from './PumpDrawing.tsx';
 
 interface Item {
+  number: number;
   name: string;
   /** Where the leader ends, mm from axis and cam end, plunger seated. */
   at: readonly [number, number];
@@ -14,7 +15,7 @@ interface Item {
 export function References({ mm, has, rides }: { mm: Ruler; has: PartsFitted; rides: Item['rides'] }) {
   return (
     <g className="references">
-      {itemsOf(mm, has).map((item, index) => {
+      {itemsOf(mm, has).map((item) => {
         const [x, y] = item.at;
         return item.isThere && item.rides === rides ? (
           <g key={item.name}>
@@ -22,7 +23,7 @@ export function References({ mm, has, rides }: { mm: Ruler; has: PartsFitted; ri
             <circle className="end" cx={x} cy={-y} r="0.6" />
             <circle cx="43" cy={-y} r="3.4" />
             <text x="43" y={-y + 1.5} textAnchor="middle">
-              {index + 1}
+              {item.number}
             </text>
           </g>
         ) : null;
@@ -31,17 +32,19 @@ export function References({ mm, has, rides }: { mm: Ruler; has: PartsFitted; ri
   );
 }
 
-/** The list that goes with the numbers, from the outlet down. */
+/** The list that goes with the numbers, from the outlet down. The bench names the same parts by the same numbers. */
 export function itemsOf(mm: Ruler, has: PartsFitted): readonly Item[] {
   const valve = mm('deliveryValve', 'from') + mm('deliveryValve', 'seatHeight') + 2;
+  const still = 'nothing';
   return [
-    { name: 'delivery-valve holder', at: [5, 103], isThere: has.holder, rides: 'nothing' },
-    { name: 'delivery valve', at: [2, valve], isThere: has.valve, rides: 'nothing' },
-    { name: 'port', at: [5.2, mm('barrel', 'portCentre')], isThere: true, rides: 'nothing' },
-    { name: 'barrel', at: [5, 47], isThere: true, rides: 'nothing' },
-    { name: 'plunger', at: [2.4, 39], isThere: has.plunger, rides: 'nothing' },
-    { name: 'return spring', at: [9.5, 31], isThere: has.returnSpring, rides: 'nothing' },
-    { name: 'control pin', at: [17, mm('pin', 'height')], isThere: has.plunger, rides: 'plunger' },
-    { name: 'cup', at: [12, -1.4], isThere: has.cup, rides: 'cup' },
+    { number: 1, name: 'delivery-valve holder', at: [5, 103], isThere: has.holder, rides: still },
+    { number: 2, name: 'delivery valve', at: [2, valve], isThere: has.valve, rides: still },
+    { number: 3, name: 'port', at: [5.2, mm('barrel', 'portCentre')], isThere: true, rides: still },
+    { number: 4, name: 'barrel', at: [5, 47], isThere: true, rides: still },
+    { number: 5, name: 'plunger', at: [2.4, 39], isThere: has.plunger, rides: still },
+    { number: 6, name: 'return spring', at: [9.5, 31], isThere: has.returnSpring, rides: still },
+    { number: 7, name: 'control pin', at: [17, mm('pin', 'height')], isThere: has.plunger, rides: 'plunger' },
+    { number: 8, name: 'cup', at: [12, -1.4], isThere: has.cup, rides: 'cup' },
+    { number: 15, name: 'cam', at: [8, -20], isThere: has.engine, rides: still },
   ];
 }

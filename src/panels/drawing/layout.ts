@@ -178,16 +178,48 @@ export function barrelFaces(mm: Ruler, bore: number): string {
   );
 }
 
-/** The return spring cut through its axis, its lower end risen by `rise` mm: the wires as one path of circles. */
-export function coilPath(mm: Ruler, rise: number): string {
-  const wire = mm('returnSpring', 'wire') / 2;
-  const mean = mm('returnSpring', 'meanDiameter') / 2;
-  const turns = mm('returnSpring', 'coils') / 1000;
-  const from = mm('returnSpring', 'installedFrom') + rise + wire;
-  const pitch = (mm('body', 'ledgeFrom') - wire - from) / turns;
+/** A coil spring cut through its axis between two heights: its wires as one path of circles, all in mm. */
+function coils(wire: number, mean: number, turns: number, low: number, high: number): string {
+  const from = low + wire;
+  const pitch = (high - wire - from) / turns;
   return Array.from({ length: Math.round(turns * 2) + 1 }, (_, half) => {
     const x = half % 2 === 0 ? mean : -mean;
     const y = -(from + (half / 2) * pitch);
     return `M${(x - wire).toFixed(2)} ${y.toFixed(2)}a${wire} ${wire} 0 1 0 ${2 * wire} 0a${wire} ${wire} 0 1 0 ${-2 * wire} 0`;
   }).join('');
+}
+
+const coilsOf = (mm: Ruler, spring: string, low: number, high: number): string =>
+  coils(
+    mm(spring, 'wire') / 2,
+    mm(spring, 'meanDiameter') / 2,
+    // a count, which the ruler has made a thousand of
+    mm(spring, 'coils') / 1000,
+    low,
+    high,
+  );
+
+/** The return spring, its lower end risen by `rise` mm. */
+export const coilPath = (mm: Ruler, rise: number): string =>
+  coilsOf(mm, 'returnSpring', mm('returnSpring', 'installedFrom') + rise, mm('body', 'ledgeFrom'));
+
+/** The spring on the delivery valve, the valve risen by `rise` mm. */
+export function valveCoilPath(mm: Ruler, rise: number): string {
+  const from = mm('valveSpring', 'from');
+  return coilsOf(mm, 'valveSpring', from + rise, from + mm('valveSpring', 'length'));
+}
+
+/** The passage from the delivery valve's seat to the end of the holder. */
+export function holderPassage(mm: Ruler): string {
+  const top = mm('holder', 'from') + mm('holder', 'length');
+  const bore = mm('holder', 'boreRadius');
+  const half: Corner[] = [
+    [0, mm('holder', 'from')],
+    [bore, mm('holder', 'from')],
+    [bore, mm('valveSpring', 'from') + mm('valveSpring', 'length')],
+    [1.2, top - 14],
+    [1.2, top],
+    [0, top],
+  ];
+  return outline(half) + outline(half, -1);
 }

@@ -17,6 +17,7 @@ const has: PartsFitted = {
   returnSpring: true,
   valve: false,
   holder: false,
+  engine: false,
 };
 /** Length of a fingertip as drawn, mm, and how much of the hand's lead it gives. */
 const TIP = 17;
