@@ -1,4 +1,4 @@
-import type { BufferGeometry } from 'three';
+import { type BufferGeometry, Vector3 } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { swung } from '../form/curve.ts';
 import { dimsOf, mm } from '../form/dims.ts';
@@ -117,8 +117,27 @@ export function exhaustForm(def: SetDefinition): BufferGeometry {
   ]);
 }
 
+/** Draws every other ring of a tube a little in towards its middle, and darker, as the grooves of a corrugated hose are. */
+function corrugate(hose: BufferGeometry, rings: number): void {
+  const position = hose.getAttribute('position');
+  const tint = hose.getAttribute('tint');
+  const middle = new Vector3();
+  const p = new Vector3();
+  for (let i = 1; i <= rings; i += 2) {
+    const first = i * (ROUND + 1);
+    middle.set(0, 0, 0);
+    for (let k = 0; k < ROUND; k++)
+      middle.addScaledVector(p.fromBufferAttribute(position, first + k), 1 / ROUND);
+    for (let v = first; v <= first + ROUND; v++) {
+      p.fromBufferAttribute(position, v).lerp(middle, 0.1);
+      position.setXYZ(v, p.x, p.y, p.z);
+      for (const c of [0, 1, 2]) tint.setComponent(v, c, tint.getComponent(v, c) * 0.62);
+    }
+  }
+}
+
 /** Sides of the exhaust hose. */
-const ROUND = 9;
+const ROUND = 8;
 
 /** Where the exhaust leaves the set, upwards, engine coordinates, m. */
 export function tailEnd(def: SetDefinition): Spot {
@@ -137,25 +156,9 @@ export function exhaustHose(def: SetDefinition, wall: number): BufferGeometry[] 
     out,
     14,
   );
-  const rings = 84;
-  const hose = slackTube(path, 0.036, rings, ROUND);
-  // Every other ring drawn in towards its middle makes the corrugation.
-  const position = hose.getAttribute('position');
-  for (let i = 1; i <= rings; i += 2) {
-    const middle = [0, 0, 0];
-    for (let k = 0; k < ROUND; k++) {
-      const v = i * (ROUND + 1) + k;
-      middle[0] = (middle[0] ?? 0) + position.getX(v) / ROUND;
-      middle[1] = (middle[1] ?? 0) + position.getY(v) / ROUND;
-      middle[2] = (middle[2] ?? 0) + position.getZ(v) / ROUND;
-    }
-    const [x = 0, y = 0, z = 0] = middle;
-    for (let k = 0; k <= ROUND; k++) {
-      const v = i * (ROUND + 1) + k;
-      const near = (a: number, b: number): number => b + (a - b) * 0.8;
-      position.setXYZ(v, near(position.getX(v), x), near(position.getY(v), y), near(position.getZ(v), z));
-    }
-  }
+  const rings = 110;
+  const hose = painted(slackTube(path, 0.036, rings, ROUND), 'zinc', 0.8);
+  corrugate(hose, rings);
   const clamp = revolve(ring(0.017, 0.0205, -0.022, -0.008), { segments: 22 }).translate(...from);
   const collar = revolve(
     [
@@ -170,5 +173,5 @@ export function exhaustHose(def: SetDefinition, wall: number): BufferGeometry[] 
   )
     .rotateX(Math.PI / 2)
     .translate(out[0], out[1], wall);
-  return [painted(hose, 'zinc', 0.75), painted(clamp, 'plainSteel'), painted(collar, 'zinc', 0.8)];
+  return [hose, painted(clamp, 'plainSteel'), painted(collar, 'zinc', 0.8)];
 }

@@ -34,7 +34,7 @@ const spans: Readonly<Record<Round, { from?: number; length?: number }>> = {
 
 /** Turns a profile about the camshaft's axis. */
 function aboutShaft(p: BearingPlaces, profile: readonly Corner[], round: Round): BufferGeometry {
-  return revolve(profile, { ...spans[round], segments: 40, chamfer: 0.5 * mm })
+  return revolve(profile, { ...spans[round], segments: 30, chamfer: 0.5 * mm })
     .rotateZ(-Math.PI / 2)
     .translate(0, p.height, p.front);
 }

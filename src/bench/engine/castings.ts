@@ -68,8 +68,8 @@ export function castingsForm(def: SetDefinition): BufferGeometry {
     painted(sump, 'sage'),
     ...cylinder(def),
     ...drainAndDipstick(def),
-    creep('sage', [0, c('top'), -dimsOf(def, 'cylinder')('back') + 0.01], 0.174, 0.15, 0.6),
-    run('sage', [-half + 0.035, 0.053, 0.1325], 0.03, 0.02, 0.5),
+    creep('sage', [0.004, c('top'), -dimsOf(def, 'cylinder')('back') + 0.012], 0.17, 0.14, 0.55),
+    run('sage', [-half + 0.035, 0.053, deck('boxFront') - 0.004], 0.009, 0.02, 0.5),
   ]);
 }
 

@@ -31,7 +31,7 @@ function headNuts(def: SetDefinition): BufferGeometry[] {
       const stud = revolve(
         [
           [0, 0.008, 0],
-          ...threadSide(0.0045, 0.5 * mm, 1.25 * mm, 0.008, 0.0165),
+          ...threadSide(0.0045, 0.5 * mm, 1.8 * mm, 0.008, 0.0165),
           [0.003, 0.0175, 0],
           [0, 0.0175, 0],
         ],

@@ -46,8 +46,9 @@ export function frontFittings(def: SetDefinition): BufferGeometry[] {
     painted(spindle.translate(...at), 'plainSteel'),
     ...screws.map((g) => painted(g.translate(...at), 'zinc')),
     painted(rod.translate(...leverPlaces(def).throttle), 'plainSteel'),
-    creep('sage', [at[0], deck('height'), deck('front') + 0.004], 0.118, 0.078, 0.62),
-    run('sage', [at[0] - 0.012, deck('height') - 0.001, at[2]], 0.05, 0.05, 0.5),
-    run('sage', [at[0] + 0.001, at[1] - 0.012, at[2]], 0.03, 0.05, 0.6),
+    creep('sage', [at[0], deck('height'), deck('front') + 0.002], 0.104, 0.084, 0.6),
+    run('sage', [at[0] - 0.03, deck('height') - 0.001, at[2]], 0.008, 0.042, 0.45),
+    run('sage', [at[0] - 0.021, deck('height') - 0.001, at[2]], 0.005, 0.026, 0.4),
+    run('sage', [at[0] - 0.012, at[1] - 0.019, at[2]], 0.006, 0.036, 0.5),
   ];
 }

@@ -159,8 +159,8 @@ export function tapBodyForm(def: SetDefinition): BufferGeometry {
       [bowl[0], bowl[1] + 0.016, bowl[2]],
     ],
     0.0068,
-    72,
-    9,
+    56,
+    8,
   );
   const clip = rise(outline(hexagon(0.013)), 0.009, 0.7 * mm).translate(tap[0], tap[1] - 0.024, tap[2]);
   return joined([

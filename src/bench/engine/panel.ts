@@ -32,7 +32,7 @@ export function controlBox(def: SetDefinition): BufferGeometry[] {
   const screws = [-1, 1].flatMap((sx) =>
     [-1, 1].map((sy) =>
       painted(
-        revolve(ring(0, 2.6 * mm, 0, 1.4 * mm), { segments: 10 })
+        revolve(ring(0, 2.6 * mm, 0, 1.4 * mm), { segments: 10, chamfer: 0 })
           .rotateX(Math.PI / 2)
           .translate(sx * 0.064, sy * 0.039, 0),
         'zinc',
@@ -61,7 +61,7 @@ function socket(x: number): BufferGeometry[] {
       [0.016, 0.002],
       [0, 0.002],
     ],
-    { segments: 30 },
+    { segments: 24, chamfer: 0.2 * mm },
   )
     .rotateX(Math.PI / 2)
     .translate(x, 0.012, 0);
@@ -87,7 +87,7 @@ function meter(): BufferGeometry[] {
   const { x, y, radius: r } = METER;
   const frame = outline(rectangle(2 * r + 0.003, 2 * r + 0.001), 4 * mm);
   frame.holes.push(roundHole(0, 0, r - 1.6 * mm));
-  const bezel = extrude(frame, 5 * mm, 0.8 * mm, 12);
+  const bezel = extrude(frame, 5 * mm, 0.8 * mm, 7);
   const dial = revolve(ring(0, r - 1 * mm, 0, 1 * mm), { segments: 30, chamfer: 0 }).rotateX(Math.PI / 2);
   const foot = -0.45 * r;
   const ticks = Array.from({ length: 7 }, (_, i) => {

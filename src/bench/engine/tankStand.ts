@@ -14,7 +14,7 @@ const BAR = 0.018;
 const FRONT = 0.044;
 const REAR = -0.088;
 
-/** What carries the tank: a hoop on the frame at the right, two struts on the head at the left, bearers and straps. */
+/** What carries the tank: a hoop on the frame at the right, two struts on the head at the left, and bearers. */
 export function tankStand(def: SetDefinition): BufferGeometry[] {
   const t = dimsOf(def, 'tank');
   const under = t('bottom') - 0.006;
@@ -29,8 +29,12 @@ export function tankStand(def: SetDefinition): BufferGeometry[] {
       'black',
     ),
   );
-  const straps = [0.086, 0.262].flatMap((x) => tankStrap(def, x));
-  return [...hoop(def, under), ...bearers, ...struts(def, under), ...straps];
+  return [...hoop(def, under), ...bearers, ...struts(def, under)];
+}
+
+/** The two straps that hold the tank down; they go with it. */
+export function tankStraps(def: SetDefinition): BufferGeometry[] {
+  return [0.086, 0.262].flatMap((x) => tankStrap(def, x));
 }
 
 /** Bent tube from rail to rail over the generator, on foot plates with two bolts each. */

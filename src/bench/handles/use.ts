@@ -61,6 +61,8 @@ export function controlClick(piece: string, sim: Readonly<SimState>): SimCommand
       return { do: 'setPlace', what: 'loadIsolated', on: !sim.place.loadIsolated };
     case 'glasses':
       return { do: 'setPlace', what: 'eyeProtection', on: true };
+    case 'defenders':
+      return { do: 'setPlace', what: 'hearingProtection', on: true };
     case 'flywheel':
       return { do: 'turnFlywheel', to: 'quarterTurn' };
     default:

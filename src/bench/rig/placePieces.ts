@@ -68,7 +68,7 @@ export function toolPieces(material: Material, def: SetDefinition): Placed[] {
     rolled('brush', brushForm(), 0.312, 0.02, -0.03),
     make('sledge', clubHammerForm(), pose(0.66, 0, 0.405, 0, Math.PI / 2 - 0.07)),
     make('woodBlock', woodBlockForm(def), pose(0.245, 0.015, 0.115, 0, 0.3, Math.PI)),
-    make('card', cardForm(), pose(0.238, 0, -0.035, 0, 0.5)),
+    make('card', cardForm(), pose(0.262, 0, -0.045, 0, 0.5)),
     make('caps', capsForm(), pose(0.635, 0, 0.12)),
     make('rag', ragForm(), pose(0.665, 0, 0.235, 0, 0.7)),
     make('board', boardForm(), pose(0.66, 0, -0.26, 0, 0.2)),

@@ -18,6 +18,7 @@ import { frontFittings } from '../engine/frontFittings.ts';
 import { capForm, fuelPlaces, tankForm, tapBodyForm, tapLeverForm } from '../engine/fuel.ts';
 import { generatorForm } from '../engine/generator.ts';
 import { CORD_RISE, cordGuide, guideForm, handleForm, starterForm } from '../engine/starter.ts';
+import { tankStraps } from '../engine/tankStand.ts';
 import { dimsOf } from '../form/dims.ts';
 import type { Spot } from '../form/tube.ts';
 import { joined } from '../look/paints.ts';
@@ -107,7 +108,7 @@ export function setPieces(
     make('airElement', elementForm(), onSet(AIR_BOX)),
     make('airCover', airCoverForm(), onSet([AIR_BOX[0], AIR_BOX[1], AIR_BOX[2] + 0.058])),
     make('injector', injectorForm(), onSet(injector.at, injector.tilt)),
-    make('tank', tankForm(def), onSet([0, 0, 0])),
+    make('tank', joined([tankForm(def), ...tankStraps(def)]), onSet([0, 0, 0])),
     make('cap', capForm(), onSet([fuel.cap[0], fuel.cap[1] + 0.008, fuel.cap[2]])),
     make('tapBody', tapBodyForm(def), onSet([0, 0, 0])),
     make('tap', tapLeverForm(), onSet(fuel.tap)),

@@ -56,10 +56,13 @@ export function shownThings(def: SetDefinition, solid: Material, glass: Material
   );
   const gland: Spot = [LOAD_BOARD_AT.x + GLAND.x, GLAND.y, LOAD_BOARD_AT.z + GLAND.z];
   // Both ways the cable comes down on the bench and runs back to the gland of the load's board.
-  const from = (plug: Pose, world: readonly Spot[]): Spot[] =>
-    [...world, [gland[0], 0.02, gland[2] - 0.004] as const, gland].map(
-      ([x, y, z]): Spot => [x - plug.p.x, y - plug.p.y, z - plug.p.z],
-    );
+  const from = (plug: Pose, world: readonly Spot[]): Spot[] => {
+    const back = plug.q.clone().invert();
+    return [...world, [gland[0], 0.02, gland[2] - 0.004] as const, gland].map((at): Spot => {
+      const own = new Vector3(...at).sub(plug.p).applyQuaternion(back);
+      return [own.x, own.y, own.z];
+    });
+  };
   const onWay = from(socket, [
     [socket.p.x + 0.004, 0.165, 0.145],
     [socket.p.x + 0.03, 0.05, 0.165],
@@ -70,13 +73,12 @@ export function shownThings(def: SetDefinition, solid: Material, glass: Material
     [0.18, 0.0045, -0.24],
     [gland[0], 0.0045, -0.33],
   ]);
-  const loose = pose(0.135, 0.0195, 0.02);
+  const loose = pose(0.182, 0.0195, 0.07, 0, Math.PI - 0.45);
   const offWay = from(loose, [
-    [0.15, 0.0115, 0.078],
-    [0.178, 0.005, 0.092],
-    [0.196, 0.0045, 0.05],
-    [0.176, 0.0045, -0.09],
-    [0.18, 0.0045, -0.24],
+    [0.211, 0.012, 0.008],
+    [0.214, 0.005, -0.03],
+    [0.2, 0.0045, -0.11],
+    [0.184, 0.0045, -0.23],
     [gland[0], 0.0045, -0.33],
   ]);
   const pieces = {
