@@ -1,4 +1,4 @@
-import { clashesOf, flawsOf } from './check.ts';
+import { clashesOf, flawsOf, gapsOf } from './check.ts';
 import type { Definition } from './definition.ts';
 import { packedGlb } from './glb.ts';
 import { buildSolids } from './solids.ts';
@@ -10,11 +10,14 @@ export type Trial = 'parts' | 'assembly';
  * Builds all solids and packs them for the bench, glTF binary.
  *
  * Throws with one plain sentence a fault when a solid is not closed or, with `assembly`, when parts overlap beyond
- * their fits.
+ * their fits or do not meet where they must.
  */
 export async function bakedParts(def: Definition, trial: Trial): Promise<Uint8Array> {
   const solids = await buildSolids(def);
-  const faults = [...flawsOf(solids), ...(trial === 'assembly' ? clashesOf(solids) : [])];
+  const faults = [
+    ...flawsOf(solids),
+    ...(trial === 'assembly' ? [...clashesOf(solids), ...gapsOf(solids)] : []),
+  ];
   if (faults.length > 0) throw new Error(faults.join('\n'));
   return packedGlb(solids);
 }

@@ -1,5 +1,5 @@
 import { moments, moving, type Placed, standing } from './assembly.ts';
-import { fitOf } from './fits.ts';
+import { fitOf, fits, ROUNDING } from './fits.ts';
 import type { Solid, Solids } from './solids.ts';
 
 /** What is wrong with single solids, each in a plain sentence; empty when all are closed and as pierced as drawn. */
@@ -49,9 +49,42 @@ export function clashesBetween(parts: readonly Placed[], others: readonly Placed
       const known = parts.indexOf(b);
       if ((known >= 0 && known <= own) || !boxesMeet(a, b)) return [];
       const volume = a.shape.intersect(b.shape).volume();
-      const allowed = fitOf(a.name, b.name);
+      const allowed = fitOf(a.name, b.name)?.overlap ?? ROUNDING;
       return volume > allowed ? [{ a: a.name, b: b.name, volume, allowed }] : [];
     });
+  });
+}
+
+/** Parts that must meet and do not, with the valve shut, each in a plain sentence. */
+export function gapsOf(solids: Solids): string[] {
+  const still = standing(solids);
+  return moments(solids.def)
+    .filter(({ valveLift }) => valveLift === 0)
+    .flatMap((moment, i) => {
+      const parts = moving(solids, moment);
+      const others = i === 0 ? [...parts, ...still] : parts;
+      return gapsBetween(others, [...parts, ...still]).map(
+        ({ parts: [a, b], gap }) =>
+          `The parts ${a} and ${b} do not meet with the cam at ${moment.camAngle.toFixed(2)} rad: they stand more than ${(gap * 1000).toPrecision(2)} mm apart.`,
+      );
+    });
+}
+
+/** Fits whose two parts are both there and stand farther apart than it allows, wherever each of them is. */
+export function gapsBetween(
+  parts: readonly Placed[],
+  others: readonly Placed[],
+): { parts: readonly [string, string]; gap: number }[] {
+  const called = (list: readonly Placed[], name: string): Placed[] =>
+    list.filter((part) => part.name.split(' ')[0] === name);
+  return fits.flatMap(({ parts: [a, b], gap }) => {
+    if (gap === undefined) return [];
+    const pairs = [
+      ...called(parts, a).flatMap((one) => called(others, b).map((two) => [one, two] as const)),
+      ...called(parts, b).flatMap((one) => called(others, a).map((two) => [one, two] as const)),
+    ];
+    const meets = pairs.some(([one, two]) => one.shape.minGap(two.shape, gap * 2) <= gap);
+    return pairs.length === 0 || meets ? [] : [{ parts: [a, b] as const, gap }];
   });
 }
 

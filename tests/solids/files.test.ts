@@ -1,4 +1,7 @@
 import { NodeIO } from '@gltf-transform/core';
+import { Box3, Vector3 } from 'three';
+import { MeshoptDecoder } from 'three/examples/jsm/libs/meshopt_decoder.module.js';
+import { GLTFLoader } from 'three/examples/jsm/loaders/GLTFLoader.js';
 import { describe, expect, it } from 'vitest';
 import { readParts } from '../../src/bench/parts/readParts.ts';
 import { packedGlb, plainGlb } from '../../src/solids/glb.ts';
@@ -79,6 +82,26 @@ describe('the GLB file for other programs', () => {
 describe('the file that the bench loads', async () => {
   const bytes = await packedGlb(solids);
   const parts = await readParts(Uint8Array.from(bytes).buffer);
+
+  it('reads the same in three’s own loader, which shares no line with the bench’s reader', async () => {
+    const { scene } = await new GLTFLoader()
+      .setMeshoptDecoder(MeshoptDecoder)
+      .parseAsync(Uint8Array.from(bytes).buffer, '');
+    scene.updateMatrixWorld(true);
+    const wholes = scene.children.filter(({ userData }) => userData.half !== true);
+    expect(wholes.length).toBeGreaterThan(20);
+    for (const node of wholes) {
+      const theirs = new Box3().setFromObject(node, true);
+      const { whole } = parts.form(String(node.userData.solid));
+      whole.computeBoundingBox();
+      expect
+        .soft(theirs.min.distanceTo(whole.boundingBox?.min ?? new Vector3(9)), node.name)
+        .toBeLessThan(1e-7);
+      expect
+        .soft(theirs.max.distanceTo(whole.boundingBox?.max ?? new Vector3(9)), node.name)
+        .toBeLessThan(1e-7);
+    }
+  });
 
   it('is small', () => {
     expect(bytes.byteLength).toBeLessThan(WIRE_LIMIT);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { moving, standing } from '../../src/solids/assembly.ts';
 import { bakedParts } from '../../src/solids/bake.ts';
-import { clashesBetween, clashesOf, flawsOf } from '../../src/solids/check.ts';
+import { clashesBetween, clashesOf, flawsOf, gapsOf } from '../../src/solids/check.ts';
 import { type Definition, definition } from '../../src/solids/definition.ts';
 import { fitOf, fits, ROUNDING } from '../../src/solids/fits.ts';
 import { buildSolids } from '../../src/solids/solids.ts';
@@ -28,12 +28,18 @@ describe('the assembled pump', () => {
     expect(missing).toEqual(['nozzle', 'needle']);
   });
 
-  it('allows no more than rounding where no fit says so', () => {
-    expect(fitOf('plunger', 'barrel')).toBe(ROUNDING);
-    for (const { overlap, why } of fits) {
-      expect(overlap).toBeGreaterThan(ROUNDING);
-      expect(why.length).toBeGreaterThan(10);
+  it('has every part that must meet another within its fit', () => {
+    expect(gapsOf(solids)).toEqual([]);
+  });
+
+  it('has no fit of parts that there are not, and no overlap that a fit allows without need', () => {
+    const ids = new Set(solids.all.map(({ id }) => id));
+    for (const { parts, overlap } of fits) {
+      expect(parts.filter((name) => !ids.has(name))).toEqual([]);
+      expect(overlap ?? 1).toBeGreaterThan(ROUNDING);
     }
+    expect(fitOf('flangeNut left', 'stud left')?.why).toBe('screwed on');
+    expect(fitOf('plunger', 'holder')).toBeUndefined();
   });
 });
 
@@ -43,6 +49,12 @@ describe('the build', () => {
     await expect(bakedParts(wide, 'assembly')).rejects.toThrow(
       /The parts pumpBody and cup|The parts cup and pumpBody/,
     );
+  });
+
+  it('fails with a sentence when parts do not meet: a valve spring that hangs over its valve', async () => {
+    const { from } = definition.shapes.valveSpring;
+    const hanging = await buildSolids(changed('valveSpring', { from: from + 1e-4, length: 0.0166 }));
+    expect(gapsOf(hanging).join(' ')).toMatch(/The parts valveSpring and valve do not meet/);
   });
 
   it('fails with a sentence when a solid is not pierced as drawn: ports above the end of the barrel', async () => {

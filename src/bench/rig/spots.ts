@@ -48,7 +48,7 @@ export function pumpAtRest(def: SetDefinition, rest: RestId, camUp: boolean, out
     case 'vice':
       return pose(
         VICE_AT.x - 0.034,
-        camUp ? JAW_TOP + flange : JAW_TOP - flange - 0.008,
+        camUp ? JAW_TOP + flange : JAW_TOP - flange - body('flangeThickness'),
         VICE_AT.z + body('flangeDepth') / 2,
         0,
         0,
@@ -80,7 +80,7 @@ export function pumpAtRest(def: SetDefinition, rest: RestId, camUp: boolean, out
 /** How far the vice's jaws stand open for each rest, m. */
 export function viceOpening(def: SetDefinition, rest: RestId | null): number {
   const body = dimsOf(def, 'body');
-  if (rest === 'vice') return body('flangeDepth') / 2 + body('flangeFront');
+  if (rest === 'vice') return body('flangeDepth') / 2 + body('windowFace');
   if (rest === 'viceBody') return body('upperRadius') * 2;
   return 0.006;
 }
