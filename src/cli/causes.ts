@@ -69,7 +69,7 @@ function lines(title: string, report: CausesReport): string[] {
   const { stored, flat } = report.priors;
   const out = [
     `${title}: ${flat.shares.length} causes in question, ${report.kinds} kinds of fault simulated; table ${report.hash}`,
-    `A wrong name costs ${report.wrongMinutes} min; ${percent(report.slip)} of checks are misread (both assumed).`,
+    `A wrong name costs ${report.wrongMinutes} min (assumed); every outcome has half a case added to its count.`,
     '',
     'Cause, prior share in a stored set and with every cause alike:',
     ...flat.shares.map(({ cause, share }, at) => {

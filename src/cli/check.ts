@@ -17,9 +17,6 @@ export function isSetFile(text: string): boolean {
   return typeof format === 'string' && format.startsWith('freestroke-set/');
 }
 
-/** Severities of the quick table by which a job's causes are told apart. */
-const SEVERITIES = 3;
-
 /** A file that is sound, with what was proved of it line by line; or its problems. */
 function checkFile(path: string, isProved: boolean): Outcome<string[]> {
   const text = readTextFile(path);
@@ -32,7 +29,7 @@ function checkFile(path: string, isProved: boolean): Outcome<string[]> {
   if (!loaded.ok) return loaded;
   if (!isProved) return { ok: true, value: [] };
   const { def, scenario } = loaded.value;
-  const table = evidenceTable({ ...tableTask(def, faultKinds()), severities: SEVERITIES });
+  const table = evidenceTable(tableTask(def, faultKinds()));
   const { problems, notes } = proveJob(def, scenario, table);
   return problems.length > 0 ? { ok: false, problems } : { ok: true, value: notes };
 }

@@ -11,7 +11,7 @@ import { traceCommand } from './trace.ts';
 const usage = [
   'npm run job -- COMMAND ...',
   '  check FILE... [--format-only]                    validates jobs and set definitions; proves that a job is one',
-  '  play FILE --by careful|hasty|wrong-end|nobody [--seed N] [--json]',
+  '  play FILE --by careful|methodical|hasty|wrong-end|nobody [--seed N] [--json]',
   '                                                   a scripted worker does the job; prints the marks',
   '  causes FILE [--json | --table]                   what each check would tell about the causes, by simulation',
   '  deal FILE --count N --seed N [--band PERCENT] [--any-cause] [--out FOLDER] [--json]',

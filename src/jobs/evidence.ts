@@ -62,6 +62,9 @@ const but = (all: readonly CauseId[], ...some: CauseId[]) => all.filter((cause) 
 /**
  * A plain table of trade reasoning (common practice, no source): one fault at a time, a set that cranks.
  * 'Against' means no longer worth a spanner, not proof.
+ *
+ * Marks, workers and the card go by this table and not by the simulated one (evidenceTable): a mark must be there at
+ * once, be the same wherever it is given, and not change with a number of the model. A test holds the two together.
  */
 export const evidence: Partial<Record<FindingCode, Evidence>> = {
   compressionFelt: { pointsAt: [], against: leaky },
@@ -112,7 +115,8 @@ export const evidence: Partial<Record<FindingCode, Evidence>> = {
   },
   fuelAtUnion: {
     pointsAt: [...beyond, 'wornPair', 'deliveryValveLeaking', ...leaky, ...breathless],
-    against: but(idle, 'pinOutOfFork', 'stopLeverAtStop'),
+    // a plunger that stuck seated is driven up by the first turn, and delivers that once
+    against: but(idle, 'pinOutOfFork', 'stopLeverAtStop', 'plungerStuckDown'),
   },
   fuelAtStop: { pointsAt: ['plungerHalfTurnOut', 'pinOutOfFork'], against: ['stopLeverAtStop'] },
   dryAtStop: { pointsAt: [], against: ['plungerHalfTurnOut'] },
@@ -137,7 +141,7 @@ export const evidence: Partial<Record<FindingCode, Evidence>> = {
       'injectorSpringWeak',
     ],
     against: [
-      ...but(idle, 'pinOutOfFork', 'pinBent', 'stopLeverAtStop'),
+      ...but(idle, 'pinOutOfFork', 'pinBent', 'stopLeverAtStop', 'plungerStuckDown'),
       'injectorNotOpening',
       'injectorNotClosing',
       'wornPair',
@@ -194,7 +198,7 @@ export const evidence: Partial<Record<FindingCode, Evidence>> = {
   holderOverTight: { pointsAt: ['pairBinding'], against: [] },
   holderAtTorque: { pointsAt: [], against: ['pairBinding'] },
   faceScored: { pointsAt: ['wornPair'], against: [] },
-  faceBright: { pointsAt: [], against: ['wornPair', 'pinBent'] },
+  faceBright: { pointsAt: [], against: ['wornPair'] },
   seatLeaks: { pointsAt: ['deliveryValveLeaking'], against: [] },
   seatTight: { pointsAt: [], against: ['deliveryValveLeaking'] },
   shimsMeasured: { pointsAt: [], against: ['wrongShims'] },

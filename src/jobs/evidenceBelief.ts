@@ -1,14 +1,14 @@
 import { ln } from '../sim/laws/maths.ts';
 import type { CauseId } from './causes.ts';
 
-/** A group of simulated sets that no check of the quest tells apart and that have one cause. */
+/** Sets that are told apart by nothing but chance: those of one kind of fault. */
 export interface Case {
   /** Number of the cause in the quest. */
   readonly cause: number;
   /** Prior weight, > 0, any scale. */
   readonly weight: number;
-  /** For each check, which of its outcomes this set gives. */
-  readonly outcomes: readonly number[];
+  /** For each check, the chance of each of its outcomes; each adds up to 1. */
+  readonly shows: readonly (readonly number[])[];
 }
 
 /** A check as the search for a cause sees it. Minutes. */
@@ -29,15 +29,16 @@ export interface Quest {
   readonly once: readonly number[];
   /** What naming a wrong cause costs, minutes. */
   readonly wrong: number;
-  /** Share of the checks that are misread, 0..1. */
-  readonly slip: number;
 }
 
-/**
- * Scatter model: this share of all checks is misread or misremembered, and then shows any of its outcomes alike.
- * Assumed; it is what keeps a likelihood counted over sixteen sets from ever being nought.
- */
-export const SLIP = 0.03;
+/** What is added to the count of every outcome: half a case, so that no likelihood from few sets is ever nought. */
+export const HALF = 0.5;
+
+/** Chances from counts, smoothed by half a count for each outcome (Krichevsky and Trofimov 1981, from memory). */
+export function smoothed(counts: readonly number[]): number[] {
+  const all = counts.reduce((total, count) => total + count, 0) + HALF * counts.length;
+  return counts.map((count) => (count + HALF) / all);
+}
 
 /** Minutes that a wrong name costs: a sound pump taken off, opened, put back and bled for nothing. Assumed. */
 export const WRONG = 60;
@@ -73,31 +74,22 @@ export function causeShares({ causes, cases }: Quest, belief: readonly number[])
   return shares;
 }
 
-/** Chance that a check shows an outcome on a set of one case: what the model gave, or any by a slip. */
-export function likelihood(
-  { cases, checks, slip }: Quest,
-  at: number,
-  check: number,
-  outcome: number,
-): number {
-  const of = checks[check]?.outcomes.length ?? 1;
-  return (cases[at]?.outcomes[check] === outcome ? 1 - slip : 0) + slip / of;
-}
-
 /** Chance of each outcome of a check under a belief. */
-export function chances(quest: Quest, belief: readonly number[], check: number): number[] {
-  const of = quest.checks[check]?.outcomes.length ?? 0;
-  const plain = new Array<number>(of).fill(0);
-  quest.cases.forEach(({ outcomes }, at) => {
-    const outcome = outcomes[check] ?? 0;
-    plain[outcome] = (plain[outcome] ?? 0) + (belief[at] ?? 0);
+export function chances({ cases, checks }: Quest, belief: readonly number[], check: number): number[] {
+  const all = new Array<number>(checks[check]?.outcomes.length ?? 0).fill(0);
+  cases.forEach(({ shows }, at) => {
+    const share = belief[at] ?? 0;
+    const own = shows[check] ?? [];
+    for (let outcome = 0; outcome < all.length; outcome += 1) {
+      all[outcome] = (all[outcome] ?? 0) + share * (own[outcome] ?? 0);
+    }
   });
-  return plain.map((share) => (1 - quest.slip) * share + quest.slip / of);
+  return all;
 }
 
 /** The belief after a check has shown an outcome (Bayes); throws RangeError when no case could have shown it. */
 export function updated(quest: Quest, belief: readonly number[], check: number, outcome: number): number[] {
-  return normalised(belief.map((share, at) => share * likelihood(quest, at, check, outcome)));
+  return normalised(belief.map((share, at) => share * (quest.cases[at]?.shows[check]?.[outcome] ?? 0)));
 }
 
 /** What a check is expected to tell about the cause under a belief, bits: entropy before less entropy after. */

@@ -65,9 +65,9 @@ const turning: readonly CheckKind[] = [
     source: 'pull',
     codes: ['engineFired', 'creakHeard', 'noCreak'],
     acts: [
-      fullThrottle,
       leverGone,
       { do: 'turnFlywheel', to: 'compression' },
+      fullThrottle,
       leverHeld,
       { do: 'pullCord', effort: 'firm', letGoAt: 0.6 },
     ],
@@ -175,10 +175,15 @@ const pumpOpen: readonly CheckKind[] = [
   ]),
   {
     id: 'push',
-    name: 'lean on the loose pump’s plunger',
+    name: 'take the delivery valve out of the loose pump and lean on its plunger',
     source: 'byHand',
     codes: ['dragsUnderPush', 'fastUnderPush'],
-    acts: [{ do: 'pushPlunger', towards: 'outlet', force: 300, twist: 0.2, seconds: 0.3 }],
+    acts: [
+      { do: 'remove', part: 'pump' },
+      valveOut,
+      { do: 'placePump', on: 'hand', camUp: true },
+      { do: 'pushPlunger', towards: 'cam', force: 100, twist: 0, seconds: 0.5 },
+    ],
   },
   look('shims', 'shimCount', 'count the shims under the loose pump', ['shimsMeasured', 'shimsWrong']),
   look('cam', 'camLift', 'measure the lift at the cup', ['camLiftFull', 'camLiftShort']),

@@ -1,5 +1,5 @@
 import type { CauseId } from './causes.ts';
-import { type Case, type Quest, SLIP, WRONG } from './evidenceBelief.ts';
+import { type Case, type Quest, smoothed, WRONG } from './evidenceBelief.ts';
 import type { EvidenceTable, KindRows, PriorName } from './evidenceTable.ts';
 
 /** Which causes are in question, by which prior, with which checks; all of the table's when not said. */
@@ -9,27 +9,25 @@ export interface Choice {
   readonly checks?: readonly string[];
 }
 
-/** Sets that give the same outcomes for the same cause become one case with their weights together. */
+/** One case for each kind of fault whose cause is in question: what its simulated sets showed, counted and smoothed. */
 function casesOf(
+  table: EvidenceTable,
   kinds: readonly KindRows[],
-  causes: readonly CauseId[],
+  quest: Pick<Quest, 'causes'>,
   checks: readonly number[],
   prior: PriorName,
 ): Case[] {
-  const cases = new Map<string, { cause: number; weight: number; outcomes: number[] }>();
-  for (const kind of kinds) {
-    const cause = causes.indexOf(kind.cause);
-    const share = kind.prior[prior] / kind.rows.length;
-    if (cause < 0 || share <= 0) continue;
-    for (const row of kind.rows) {
-      const outcomes = checks.map((number) => row[number] ?? 0);
-      const key = `${cause}:${outcomes.join(',')}`;
-      const known = cases.get(key);
-      if (known) known.weight += share;
-      else cases.set(key, { cause, weight: share, outcomes });
-    }
-  }
-  return [...cases.values()];
+  return kinds.flatMap((kind) => {
+    const cause = quest.causes.indexOf(kind.cause);
+    if (cause < 0 || kind.prior[prior] <= 0) return [];
+    const shows = checks.map((check) => {
+      const counts = (table.checks[check]?.outcomes ?? []).map(
+        (_, outcome) => kind.rows.filter((row) => row[check] === outcome).length,
+      );
+      return smoothed(counts);
+    });
+    return [{ cause, weight: kind.prior[prior], shows }];
+  });
 }
 
 /**
@@ -65,7 +63,7 @@ export function questOf(table: EvidenceTable, { prior, causes, checks }: Choice)
     });
     return [{ id: check.id, outcomes: check.outcomes, each: check.cost.each / 60, once: numbers }];
   });
-  const cases = casesOf(weighed(table.kinds, prior), inQuestion, chosen, prior);
+  const cases = casesOf(table, weighed(table.kinds, prior), { causes: inQuestion }, chosen, prior);
   if (cases.length === 0) throw new RangeError('no simulated fault has any of the causes in question');
-  return { causes: inQuestion, cases, checks: questChecks, once, wrong: WRONG, slip: SLIP };
+  return { causes: inQuestion, cases, checks: questChecks, once, wrong: WRONG };
 }

@@ -4,8 +4,8 @@ import {
   causeShares,
   entropy,
   firstBelief,
+  HALF,
   informationOf,
-  likelihood,
   normalised,
   type Quest,
 } from '../jobs/evidenceBelief.ts';
@@ -40,13 +40,13 @@ export function checksWithTools(def: SetDefinition, tools: Scenario['tools']): s
     .map(({ kind }) => kind.id);
 }
 
-/** Chance of each outcome of a check for each cause, smoothed: [cause][outcome]. */
+/** Chance of each outcome of a check for each cause, its kinds by their weights: [cause][outcome]. */
 export function likelihoods(quest: Quest, check: number): number[][] {
   return quest.causes.map((_, cause) => {
-    const own = quest.cases.flatMap((one, at) => (one.cause === cause ? [{ at, weight: one.weight }] : []));
+    const own = quest.cases.filter((one) => one.cause === cause);
     const shares = own.length > 0 ? normalised(own.map(({ weight }) => weight)) : [];
     return (quest.checks[check]?.outcomes ?? []).map((_unused, outcome) =>
-      own.reduce((sum, { at }, n) => sum + (shares[n] ?? 0) * likelihood(quest, at, check, outcome), 0),
+      own.reduce((sum, { shows }, n) => sum + (shares[n] ?? 0) * (shows[check]?.[outcome] ?? 0), 0),
     );
   });
 }
@@ -95,7 +95,8 @@ export interface CausesReport {
   readonly hash: string;
   readonly kinds: number;
   readonly wrongMinutes: number;
-  readonly slip: number;
+  /** Counts added to every outcome, so that no likelihood is nought. */
+  readonly smoothing: number;
   readonly observed: readonly { check: string; outcome: string }[];
   readonly likelihood: readonly {
     check: string;
@@ -169,7 +170,7 @@ export function causesReport(def: SetDefinition, scenario: Scenario, table: Evid
     hash: table.hash,
     kinds: table.kinds.filter(({ cause }) => scenario.causes.includes(cause)).length,
     wrongMinutes: flat.wrong,
-    slip: flat.slip,
+    smoothing: HALF,
     observed: checks.map((check) => ({ check, outcome: observed.get(check) ?? 'nothing' })),
     likelihood: flat.checks.map(({ id, outcomes }, check) => {
       const rows = likelihoods(flat, check);

@@ -1,12 +1,5 @@
 import type { CauseId } from '../jobs/causes.ts';
-import {
-  causeShares,
-  firstBelief,
-  likelihood,
-  normalised,
-  type Quest,
-  updated,
-} from '../jobs/evidenceBelief.ts';
+import { causeShares, firstBelief, type Quest, updated } from '../jobs/evidenceBelief.ts';
 import { questOf } from '../jobs/evidenceQuest.ts';
 import type { EvidenceTable } from '../jobs/evidenceTable.ts';
 import { openJob, perform } from '../jobs/job.ts';
@@ -14,7 +7,7 @@ import type { Problem } from '../jobs/problems.ts';
 import type { Scenario } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { SETTLED } from './policy.ts';
-import { checksWithTools, observedOn } from './policyReport.ts';
+import { checksWithTools, likelihoods, observedOn } from './policyReport.ts';
 import { runWorker } from './run.ts';
 import { receive } from './stages/receive.ts';
 import { handOver, startUp } from './stages/start.ts';
@@ -52,20 +45,11 @@ export function startsAsReceived(def: SetDefinition, scenario: Scenario): boolea
 
 /** Greatest difference in the chance of any outcome of any check between two causes, 0..1, and the check. */
 export function toldApart(quest: Quest, one: number, other: number): { by: string; share: number } {
-  const chanceOf = (cause: number, check: number, outcome: number) => {
-    const own = quest.cases.flatMap((item, at) =>
-      item.cause === cause ? [{ at, weight: item.weight }] : [],
-    );
-    const shares = normalised(own.map(({ weight }) => weight));
-    return own.reduce(
-      (sum, { at }, n) => sum + (shares[n] ?? 0) * likelihood({ ...quest, slip: 0 }, at, check, outcome),
-      0,
-    );
-  };
   let best = { by: '', share: 0 };
-  quest.checks.forEach(({ id, outcomes }, check) => {
-    outcomes.forEach((_, outcome) => {
-      const share = Math.abs(chanceOf(one, check, outcome) - chanceOf(other, check, outcome));
+  quest.checks.forEach(({ id }, check) => {
+    const rows = likelihoods(quest, check);
+    (rows[one] ?? []).forEach((chance, outcome) => {
+      const share = Math.abs(chance - (rows[other]?.[outcome] ?? 0));
       if (share > best.share) best = { by: id, share };
     });
   });

@@ -16,6 +16,7 @@ const benches: Readonly<Record<string, () => Promise<readonly Result[]>>> = {
   revolution: async () => [(await import('./revolution.ts')).revolutionBench()],
   strike: async () => [await (await import('./strike.ts')).strikeBench()],
   closedLine: async () => [(await import('./closedLine.ts')).closedLineBench()],
+  evidence: async () => (await import('./evidence.ts')).evidenceBench(),
   memory: async () => [(await import('./jobs.ts')).memoryBench(REPLAYS)],
 };
 

@@ -112,10 +112,10 @@ describe('play', () => {
 
   it('refuses an unknown worker, a bad seed, two files and unknown flags', () => {
     expect(refused('play', file, '--by', 'genius')).toEqual([
-      '--by: found "genius", expected careful, hasty, wrong-end, nobody',
+      '--by: found "genius", expected careful, methodical, hasty, wrong-end, nobody',
     ]);
     expect(refused('play', file)).toEqual([
-      '--by: found nothing, expected careful, hasty, wrong-end, nobody',
+      '--by: found nothing, expected careful, methodical, hasty, wrong-end, nobody',
     ]);
     for (const seed of ['-1', '1.5', 'x', '4294967296', '1e3']) {
       expect(refused('play', file, '--by', 'nobody', `--seed=${seed}`)[0]).toMatch(

@@ -8,9 +8,10 @@ import {
   informationOf,
   leading,
   type Quest,
+  smoothed,
   updated,
 } from '../../src/jobs/evidenceBelief.ts';
-import { oneCheckEach, smallQuests, someCauses } from '../support/quests.ts';
+import { oneCheckEach, shown, smallQuests, someCauses } from '../support/quests.ts';
 
 /**
  * The fourteen Saturdays of T. Mitchell, Machine Learning (1997), chapter 3, as reprinted in the lecture notes
@@ -44,12 +45,14 @@ function tennis(): Quest {
     cases: rows.map((row) => ({
       cause: row[4] === 'yes' ? 0 : 1,
       weight: 1,
-      outcomes: columns.map(({ outcomes }, column) => outcomes.indexOf(row[column] ?? '')),
+      shows: shown(
+        columns.map(({ outcomes }, column) => outcomes.indexOf(row[column] ?? '')),
+        columns.map(({ outcomes }) => outcomes.length),
+      ),
     })),
     checks: columns,
     once: [],
     wrong: 60,
-    slip: 0,
   };
 }
 
@@ -89,11 +92,27 @@ describe('information', () => {
   });
 });
 
+describe('counts as chances', () => {
+  it('are never nought, add up to one, and come near the shares when there are many', () => {
+    // by hand: sixteen sets that all show one of two outcomes: 16.5/17 and 0.5/17; three that do: 3.5/4 and 0.5/4
+    expect(smoothed([16, 0])).toEqual([16.5 / 17, 0.5 / 17]);
+    expect(smoothed([3, 0])).toEqual([0.875, 0.125]);
+    expect(smoothed([7, 7, 7])).toEqual([1 / 3, 1 / 3, 1 / 3]);
+    fc.assert(
+      fc.property(fc.array(fc.nat(1000), { minLength: 1, maxLength: 9 }), (counts) => {
+        const shares = smoothed(counts);
+        expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9);
+        expect(Math.min(...shares)).toBeGreaterThan(0);
+      }),
+    );
+  });
+});
+
 describe('belief', () => {
   it('follows the rule of Bayes on a test with false alarms', () => {
     // derived: one in a hundred is ill; a slip of 0.2 makes the test right nine times in ten, so that of those it points
     // at 0.01*0.9 / (0.01*0.9 + 0.99*0.1) are ill
-    const quest: Quest = { ...oneCheckEach([0.01, 0.99], [1], 60), slip: 0.2 };
+    const quest = oneCheckEach([0.01, 0.99], [1], 60, 0.2);
     const ill = updated(quest, firstBelief(quest), 0, 1);
     expect(ill[0]).toBeCloseTo(0.009 / (0.009 + 0.099), 12);
   });
@@ -160,9 +179,9 @@ describe('belief', () => {
     const quest: Quest = {
       ...oneCheckEach([3, 2, 2], [1], 60),
       cases: [
-        { cause: 0, weight: 3, outcomes: [0] },
-        { cause: 1, weight: 2, outcomes: [0] },
-        { cause: 1, weight: 2, outcomes: [0] },
+        { cause: 0, weight: 3, shows: [[1, 0]] },
+        { cause: 1, weight: 2, shows: [[1, 0]] },
+        { cause: 1, weight: 2, shows: [[1, 0]] },
       ],
     };
     expect(leading(quest, firstBelief(quest))).toEqual({ cause: 1, share: 4 / 7 });

@@ -5,19 +5,34 @@ import type { Quest } from '../../src/jobs/evidenceBelief.ts';
 /** The first n causes, as names for made-up quests. */
 export const someCauses = (n: number): CauseId[] => causeIds.slice(0, n);
 
+/** Chances of the outcomes of checks that each show one outcome, but for a slip that shows any alike. */
+export const shown = (outcomes: readonly number[], of: readonly number[], slip = 0): number[][] =>
+  outcomes.map((outcome, check) => {
+    const count = of[check] ?? 1;
+    return Array.from({ length: count }, (_, at) => (at === outcome ? 1 - slip : 0) + slip / count);
+  });
+
 /** A quest in which check i shows cause i alone, at its own cost in minutes. */
-export function oneCheckEach(weights: readonly number[], costs: readonly number[], wrong: number): Quest {
+export function oneCheckEach(
+  weights: readonly number[],
+  costs: readonly number[],
+  wrong: number,
+  slip = 0,
+): Quest {
   return {
     causes: someCauses(weights.length),
     cases: weights.map((weight, cause) => ({
       cause,
       weight,
-      outcomes: costs.map((_, at) => (at === cause ? 1 : 0)),
+      shows: shown(
+        costs.map((_, at) => (at === cause ? 1 : 0)),
+        costs.map(() => 2),
+        slip,
+      ),
     })),
     checks: costs.map((each, at) => ({ id: `check${at}`, outcomes: ['no', 'yes'], each, once: [] })),
     once: [],
     wrong,
-    slip: 0,
   };
 }
 
@@ -53,7 +68,11 @@ export const smallQuests: fc.Arbitrary<Quest> = fc
       .map(
         ({ cases, each, opened }): Quest => ({
           causes: someCauses(shape.causes),
-          cases,
+          cases: cases.map(({ cause, weight, outcomes }) => ({
+            cause,
+            weight,
+            shows: shown(outcomes, shape.outcomes, shape.slip),
+          })),
           checks: shape.outcomes.map((of, at) => ({
             id: `check${at}`,
             outcomes: Array.from({ length: of }, (_, n) => `outcome${n}`),
@@ -62,7 +81,6 @@ export const smallQuests: fc.Arbitrary<Quest> = fc
           })),
           once: shape.once,
           wrong: shape.wrong,
-          slip: shape.slip,
         }),
       ),
   );
@@ -73,6 +91,6 @@ export function withoutLastCheck(quest: Quest): Quest {
   return {
     ...quest,
     checks: quest.checks.slice(0, keep),
-    cases: quest.cases.map((one) => ({ ...one, outcomes: one.outcomes.slice(0, keep) })),
+    cases: quest.cases.map((one) => ({ ...one, shows: one.shows.slice(0, keep) })),
   };
 }

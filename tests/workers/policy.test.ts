@@ -107,7 +107,10 @@ describe('the rules', () => {
     const single = oneCheckEach([1, 1, 1, 1, 1, 1, 1, 1], [1], 60);
     const quest: Quest = {
       ...single,
-      cases: single.cases.map((one, at) => ({ ...one, outcomes: [...one.outcomes, at % 2] })),
+      cases: single.cases.map((one, at) => ({
+        ...one,
+        shows: [...one.shows, at % 2 === 0 ? [1, 0] : [0, 1]],
+      })),
       checks: [...single.checks, { id: 'half', outcomes: ['no', 'yes'], each: 1, once: [] }],
     };
     expect(byInformation(quest, startOf(quest))).toBe(1);

@@ -9,7 +9,7 @@ import { firstJob } from '../jobs/bench.ts';
 const { def, scenario } = firstJob();
 const ids = ['stuckUp', 'stuckDown', 'tankEmpty', 'tapShut', 'ringsWorn', 'wornPair', 'pinOutAtZero'];
 const kinds = faultKinds().filter(({ id }) => ids.includes(id));
-const table = simulateTable({ ...tableTask(def, kinds), severities: 2 });
+const table = simulateTable({ ...tableTask(def, kinds), severities: 16 });
 const reading = (job: Job, on: Scenario = scenario) => readingOf(def, on, job.card, table);
 
 const felt = (job: Job) => perform(def, scenario, job, { do: 'turnFlywheel', to: 'compression' });

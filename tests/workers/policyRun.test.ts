@@ -66,7 +66,7 @@ describe('workers over many sets', () => {
 
   it('searching by the rule cost on average what the rule is expected to cost', () => {
     // two ways to the same number: tree of chances against sets drawn from the prior
-    const quest = { ...oneCheckEach([8, 4, 2, 1], [1, 2, 3, 4], 60), slip: 0.05 };
+    const quest = oneCheckEach([8, 4, 2, 1], [1, 2, 3, 4], 60, 0.05);
     const expected = expectationOf(quest, byInformation);
     const drawn = priorCost(quest, () => following(byInformation), 4000);
     expect(drawn.labour).toBeGreaterThan(0.93 * expected.labour);

@@ -42,13 +42,13 @@ function Told({ reading }: { reading: CardReading }) {
       ) : (
         <table className="debrief-table">
           <caption className="unseen">
-            Checks in the order made, with the bits each told and could have told
+            Checks in the order made, with the bits each told and tells on average
           </caption>
           <thead>
             <tr>
               <th scope="col">Check</th>
               <th scope="col">told</th>
-              <th scope="col">could tell</th>
+              <th scope="col">on average</th>
             </tr>
           </thead>
           <tbody>
@@ -88,8 +88,8 @@ function Told({ reading }: { reading: CardReading }) {
       )}
       {next === null ? null : (
         <p>
-          <b>What would have told most for its time after that:</b> {next.name} ({bits(next.bits)} bits,{' '}
-          {next.minutes.toFixed(1)} min).
+          <b>What would have told most for its time after that:</b> {next.name} ({bits(next.bits)} bits on
+          average, {minutes(next.minutes)}).
         </p>
       )}
     </>
@@ -97,5 +97,6 @@ function Told({ reading }: { reading: CardReading }) {
 }
 
 const MOST_NAMED = 6;
+const minutes = (value: number): string => (value < 0.5 ? 'seconds' : `${value.toFixed(1)} min`);
 /** Bits with two decimals and a real minus sign. */
 const bits = (value: number): string => value.toFixed(2).replace('-', '\u2212');
