@@ -13,6 +13,8 @@ export const SEEN = 2e-9;
 export const SOLID = 0.02;
 /** What an ear takes for blowing, m3/s of free air; a sound cylinder leaks half of it past its rings. */
 const BLOWS = 5e-4;
+/** Water in the bowl that is no more than every bowl catches, m3. */
+const DAMP = 1.2e-5;
 /** Oil thickness against 20 degC at which it no longer drips. */
 const THICK = 2;
 /** Bend of the control pin that an eye sees, rad. */
@@ -63,8 +65,9 @@ function hoseCode(values: Values, def: SetDefinition): FindingCode {
 }
 
 function bowlCode(values: Values): FindingCode {
-  if (numberIn(values, 'water') > 0) return 'bowlWater';
-  return numberIn(values, 'blocked') > 0.5 ? 'bowlDirty' : 'bowlClean';
+  if (numberIn(values, 'water') > DAMP) return 'bowlWater';
+  if (numberIn(values, 'blocked') > 0.5) return 'bowlDirty';
+  return numberIn(values, 'water') > 0 ? 'bowlDamp' : 'bowlClean';
 }
 
 /** The codes of one check on the set; a few checks say two things at once. */

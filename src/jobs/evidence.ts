@@ -92,6 +92,7 @@ export const evidence: Partial<Record<FindingCode, Evidence>> = {
   ventBlocked: { pointsAt: ['ventBlocked'], against: [] },
   bowlClean: { pointsAt: [], against: ['waterInFuel', 'filterBlocked'] },
   bowlWater: { pointsAt: ['waterInFuel'], against: [] },
+  bowlDamp: { pointsAt: [], against: ['filterBlocked'] },
   bowlDirty: { pointsAt: ['filterBlocked'], against: [] },
   sampleClean: { pointsAt: [], against: ['fuelWaxed', 'fuelContaminated'] },
   sampleCloudy: { pointsAt: ['fuelWaxed'], against: ['fuelContaminated'] },

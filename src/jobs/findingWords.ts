@@ -58,6 +58,8 @@ const sayings: Record<FindingCode, Say> = {
   ventBlocked: () => 'Vent in the cap blocked.',
   bowlClean: () => 'Filter bowl: no water, no dirt.',
   bowlWater: (read) => `Filter bowl: ${millilitres(read('water'))} of water.`,
+  bowlDamp: (read) =>
+    `Filter bowl: ${millilitres(read('water'))} of water at the bottom, clean fuel above it.`,
   bowlDirty: () => 'Filter choked with dirt.',
   hoseFlows: (read) => `Fuel runs from the hose, ${quantity(read('flow') * 6e7, 'ml a minute', 0)}.`,
   hoseFlowsPoorly: (read) =>

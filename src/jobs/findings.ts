@@ -23,6 +23,7 @@ export const findingCodes = [
   'bowlClean',
   'bowlWater',
   'bowlDirty',
+  'bowlDamp',
   'hoseFlows',
   'hoseFlowsPoorly',
   'hoseDry',

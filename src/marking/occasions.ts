@@ -10,6 +10,20 @@ export const pumpOff = (story: Story): HappeningOf<'partRemoved'>[] =>
 export const pumpOn = (story: Story): HappeningOf<'partFitted'>[] =>
   eventsOf(story, 'partFitted', ({ event }) => event.part === 'pump');
 
+/**
+ * Running number of the last act that let air into the line or gave it fuel again: the pump put on, else hose or pipe
+ * put on, tank filled, tap opened, a joint of the fuel side mended; -1 when there was none.
+ */
+export function lineMended(story: Story): number {
+  const last = (list: readonly { order: number }[]) => list[list.length - 1]?.order ?? -1;
+  const on = last(pumpOn(story));
+  if (on >= 0) return on;
+  return Math.max(
+    last(eventsOf(story, 'partFitted', ({ event }) => event.part === 'hose')),
+    last(eventsOf(story, 'controlMoved', ({ event }) => event.what === 'tank' || event.to === 'open')),
+  );
+}
+
 /** Pulls of the cord in which the engine could have fired: the decompressor was shut, or let go on the way. */
 export function startAttempts(story: Story): MomentOf<'pullCord'>[] {
   return commandsOf(

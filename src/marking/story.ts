@@ -100,6 +100,14 @@ function runOnByHand(scene: Scene, part: PartId): Scene {
   return off.reduce((after, joint) => afterJoint(after, joint, 'slack'), scene);
 }
 
+/** A pump that comes back from overhaul is whole, its holder tight. */
+const wholePump = ['holder', 'valveSpring', 'valve', 'retainer', 'cup', 'returnSpring', 'plunger'] as const;
+
+function overhauled(scene: Scene): Scene {
+  const fitted = Object.fromEntries(wholePump.map((part) => [part, 'fitted' as const]));
+  return afterJoint({ ...scene, parts: { ...scene.parts, ...fitted } }, 'holder', 'tight');
+}
+
 /** The scene after an event; events that change nothing one can see leave it as it was. */
 export function sceneAfter(def: SetDefinition, scene: Scene, event: JobEvent): Scene {
   switch (event.kind) {
@@ -129,6 +137,8 @@ export function sceneAfter(def: SetDefinition, scene: Scene, event: JobEvent): S
         parts: { ...scene.parts, [event.part]: 'fitted' },
         rest: event.part === 'pump' ? null : scene.rest,
       };
+    case 'mended':
+      return event.what === 'pumpOverhaul' ? overhauled(scene) : scene;
     case 'pumpPlaced':
       return { ...scene, rest: event.on };
     case 'started':

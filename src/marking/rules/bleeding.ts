@@ -1,5 +1,5 @@
 import { commandsOf, done, eventsOf, everyTime, withoutBreach } from '../judges.ts';
-import { lastTightening, pumpOn } from '../occasions.ts';
+import { lastTightening, lineMended } from '../occasions.ts';
 import { commonPractice, type Judgement, ourJudgement, type Rule, whenBled } from '../rule.ts';
 import type { Story } from '../story.ts';
 
@@ -7,8 +7,7 @@ const part = 'refitAndBleeding';
 
 /** Gravity side clear before the pipe was pumped through, after the pump went on. */
 function gravityFirst(story: Story): Judgement {
-  const on = pumpOn(story);
-  const since = on[on.length - 1]?.order ?? -1;
+  const since = lineMended(story);
   const clear = eventsOf(
     story,
     'bled',
@@ -21,8 +20,7 @@ function gravityFirst(story: Story): Judgement {
 
 /** The pipe was pumped with its union slack and the decompressor held until solid fuel came, then tightened. */
 function pipeBled(story: Story): Judgement {
-  const on = pumpOn(story);
-  const since = on[on.length - 1]?.order ?? -1;
+  const since = lineMended(story);
   const solid = eventsOf(
     story,
     'found',
@@ -38,8 +36,7 @@ function pipeBled(story: Story): Judgement {
 }
 
 function heldWhileBleeding(story: Story): Judgement {
-  const on = pumpOn(story);
-  const since = on[on.length - 1]?.order ?? Number.POSITIVE_INFINITY;
+  const since = lineMended(story);
   const pulls = commandsOf(
     story,
     'pullCord',

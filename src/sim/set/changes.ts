@@ -19,7 +19,7 @@ export const changeTable: Readonly<Record<string, Changeable>> = {
   'bond.shear': {
     unit: 'Pa',
     min: 0,
-    max: 4e6,
+    max: 1e7,
     what: 'strength of the bond between plunger and barrel',
     apply: (_def, state, to) => {
       state.pump.bond = freshBond(to);

@@ -27,7 +27,10 @@ function* dressPair(hands: Hands, replace: boolean, between: MendId | null = nul
   yield* pumpOff(hands);
   if (!hands.off.has('valve')) yield* openOutlet(hands);
   if (foundNow(hands, 'plungerStuck') && !foundNow(hands, 'dragsUnderPush')) yield* freePlunger(hands.view);
-  yield* openCamEnd(hands);
+  if (!(yield* openCamEnd(hands))) {
+    yield* sendOut(hands);
+    return;
+  }
   if (between !== null) yield* mend(between);
   const since = hands.view.card.findings.length;
   yield* swabPair();
@@ -42,6 +45,23 @@ function* dressPair(hands: Hands, replace: boolean, between: MendId | null = nul
     yield* swabPair();
     yield* putPlungerIn(hands);
   }
+}
+
+/** What does not come free by fair means is sent to those who have the bench for it. */
+function* sendOut(hands: Hands): Part<void> {
+  yield { do: 'judgePair', verdict: 'replace' };
+  yield* mend('pumpOverhaul');
+  for (const part of [
+    'holder',
+    'valveSpring',
+    'valve',
+    'retainer',
+    'cup',
+    'returnSpring',
+    'plunger',
+  ] as const)
+    hands.off.delete(part);
+  hands.slack.delete('holder');
 }
 
 function* swabPair(): Part<void> {

@@ -43,13 +43,20 @@ export const handOver: Stage = function* () {
 const FIRM = 3;
 const PULLS = 8;
 
+/** Air so cold that an arm gives all that it has from the first pull on, K. */
+const COLD = 280;
+
+const isCold = ({ card }: WorkerView): boolean =>
+  card.findings.some(({ check, values }) => check === 'oil' && Number(values.temperature) < COLD);
+
 /** A guarded start, harder after a few pulls; true when it runs. */
-function* starts(): Part<boolean> {
+function* starts(view: WorkerView): Part<boolean> {
+  const firm = isCold(view) ? 0 : FIRM;
   for (let pull = 0; pull < PULLS; pull += 1) {
     yield { do: 'holdDecompressor', held: false };
     yield { do: 'turnFlywheel', to: 'compression' };
     yield { do: 'holdDecompressor', held: true };
-    const events = yield { do: 'pullCord', effort: pull < FIRM ? 'firm' : 'hard', letGoAt: 0.6 };
+    const events = yield { do: 'pullCord', effort: pull < firm ? 'firm' : 'hard', letGoAt: 0.6 };
     if (saw(events, 'refused')) return false;
     if (saw(events, 'started') && !saw(events, 'stopped')) return true;
   }
@@ -62,7 +69,7 @@ function* starts(): Part<boolean> {
 export function* provesItself(view: WorkerView): Part<boolean> {
   yield { do: 'setPlace', what: 'ragsClear', on: true };
   yield { do: 'setPlace', what: 'boardToHand', on: true };
-  if (!(yield* starts())) return false;
+  if (!(yield* starts(view))) return false;
   yield { do: 'moveThrottle', to: 0.3 };
   yield { do: 'wait', seconds: 1 };
   yield { do: 'moveThrottle', to: 1 };
@@ -74,7 +81,7 @@ export function* provesItself(view: WorkerView): Part<boolean> {
   yield { do: 'wait', seconds: 5 };
   if (!well) return false;
   yield { do: 'moveStopLever', to: 'run' };
-  if (!(yield* starts())) return false;
+  if (!(yield* starts(view))) return false;
   yield { do: 'check', what: 'running' };
   yield { do: 'setPlace', what: 'loadIsolated', on: false };
   yield { do: 'wait', seconds: 2 };
