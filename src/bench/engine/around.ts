@@ -149,13 +149,18 @@ export function tailEnd(def: SetDefinition): Spot {
 export function exhaustHose(def: SetDefinition, wall: number): BufferGeometry[] {
   const from = tailEnd(def);
   const out: Spot = [from[0] - 0.13, from[1] + 0.06, wall + 0.005];
-  const path = swung(
+  const straight: Spot = [from[0], from[1] + 0.012, from[2]];
+  const path: Spot[] = [
     [from[0], from[1] - 0.03, from[2]],
-    [from[0], from[1] + 0.17, from[2] - 0.02],
-    [out[0], out[1] + 0.05, from[2] + (wall - from[2]) * 0.45],
-    out,
-    14,
-  );
+    [from[0], from[1] - 0.01, from[2]],
+    ...swung(
+      straight,
+      [from[0], from[1] + 0.17, from[2] - 0.01],
+      [out[0], out[1] + 0.05, from[2] + (wall - from[2]) * 0.45],
+      out,
+      14,
+    ),
+  ];
   const rings = 110;
   const hose = painted(slackTube(path, 0.036, rings, ROUND), 'zinc', 0.8);
   corrugate(hose, rings);
