@@ -121,8 +121,15 @@ export function Hands({
 /** Puts what would be done at what the pointer is over into words. */
 function foresee({ session, rig, held }: HandsAt): void {
   const { inHand } = session.store.getState();
+  const piece = held.hover;
   held.would =
-    held.hover === null ? '' : foretell(session.sim(), inHand, held.hover, rig.tools.has(held.hover));
+    piece === null
+      ? ''
+      : foretell(session.sim(), inHand, {
+          piece,
+          isTool: rig.tools.has(piece),
+          isBlockOn: held.blockOn !== null,
+        });
 }
 
 /** A press that did not become a drag: takes up a tool, uses the one in hand, works a control, or selects. */

@@ -18,6 +18,8 @@ export type MarkRefs = {
 const at = new Vector3();
 /** Largest radius of the ring as a share of the picture's lesser side. */
 const LARGEST = 0.2;
+/** On pictures narrower than this words may take two lines, px. */
+const NARROW = 560;
 
 /** Keeps name tags, the ring about what is selected and the words at the pointer in their places. */
 export function Marks({
@@ -33,7 +35,8 @@ export function Marks({
 }) {
   useFrame(({ camera, size }) => {
     const { selected } = session.store.getState();
-    const chosen = selected === null ? null : findPiece(rig, selected);
+    // While the hand is at work nothing may lie over what it does.
+    const chosen = selected === null || held.words !== '' ? null : findPiece(rig, selected);
     const ring = chosen === null ? null : circle(chosen, camera, size);
     show(
       refs.ring.current,
@@ -68,7 +71,7 @@ export function Marks({
     show(
       refs.words.current,
       held.words !== '',
-      `translate(${clampX(held.pointer.x, size.width)}px, ${Math.max(40, held.pointer.y - 26)}px) translate(-50%, -100%)`,
+      `translate(${clampX(held.pointer.x, size.width)}px, ${Math.max(size.width < NARROW ? 98 : 76, held.pointer.y - 26)}px) translate(-50%, -100%)`,
     );
     write(refs.words.current, held.words);
   }, -1);
@@ -83,7 +86,7 @@ function findPiece(rig: Rig, selected: string): Piece | null {
   return null;
 }
 
-/** Circle about a piece in the picture, CSS pixels; null when it is behind the viewer. */
+/** Circle about a piece in the picture, CSS pixels; null when its middle is not in it. */
 function circle(
   piece: Piece,
   camera: ({ projectionMatrix: PerspectiveCamera['projectionMatrix'] } & PerspectiveCamera) | object,
@@ -97,7 +100,7 @@ function circle(
   piece.group.localToWorld(at.copy(sphere.center));
   const distance = at.distanceTo(camera.position);
   at.project(camera);
-  if (at.z > 1) return null;
+  if (at.z > 1 || Math.abs(at.x) > 1 || Math.abs(at.y) > 1) return null;
   const r = (sphere.radius / distance / Math.tan((camera.fov * Math.PI) / 360)) * (size.height / 2);
   // About a large or long thing the ring marks its middle.
   const most = LARGEST * Math.min(size.width, size.height);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { foretell } from '../../src/bench/handles/foretell.ts';
 import { gripFor } from '../../src/bench/handles/grip.ts';
+import { strikeTarget } from '../../src/bench/handles/hammer.ts';
 import { controlClick, toolClick } from '../../src/bench/handles/use.ts';
 import { stage, untilStill } from './scene.ts';
 
@@ -16,8 +17,8 @@ function everything(): { does: boolean; told: string; which: string }[] {
       const click = tool === 'hand' ? controlClick(piece, sim) : toolClick(tool, piece, sim);
       const isTool = at.rig.tools.has(piece);
       return {
-        does: isTool || click !== null || gripFor(sim, tool, piece) !== null,
-        told: foretell(sim, tool, piece, isTool),
+        does: isTool || click !== null || gripFor(sim, tool, piece, false) !== null,
+        told: foretell(sim, tool, { piece, isTool, isBlockOn: false }),
         which: `${tool} at ${piece}`,
       };
     }),
@@ -56,5 +57,21 @@ describe('what a hand or a tool would do is said before it is done', () => {
     at.pose();
     expect(session.sim().pump.rest).not.toBeNull();
     check();
+  });
+
+  it('which end of a standing pump the block goes on and the hammer lands on: the upper one', () => {
+    const { session, rig } = at;
+    const over = { piece: 'pumpBody', isTool: false, isBlockOn: false };
+    for (const camUp of [true, false]) {
+      session.do({ do: 'placePump', on: 'cloth', camUp });
+      at.pose();
+      const end = camUp ? 'cam end' : 'outlet end';
+      expect(foretell(session.sim(), 'woodBlock', over)).toContain(end);
+      const low = rig.piece('pumpBody').group.position.clone();
+      expect(strikeTarget({ session, rig }, 'pumpBody', low)).toBe(camUp ? 'camEnd' : 'outletEnd');
+    }
+    const onBlock = { piece: 'woodBlock', isTool: true, isBlockOn: true };
+    expect(foretell(session.sim(), 'mediumHammer', onBlock)).toContain('swing');
+    expect(foretell(session.sim(), 'hand', onBlock)).toContain('off the pump');
   });
 });

@@ -4,7 +4,7 @@ import { dimsOf } from '../form/dims.ts';
 import { nameOfPiece } from '../names.ts';
 import { onSet } from '../rig/setPieces.ts';
 import { ANVIL_AT, CLOTH_AT, HAND_AT, TRAY_AT, VICE_AT } from '../rig/spots.ts';
-import { draggedAcross, draggedAlong, type Gesture, type Hands, onScreen, type Point } from './gesture.ts';
+import { draggedAlong, drawnAway, type Gesture, type Hands, onScreen, type Point } from './gesture.ts';
 import { middleOf } from './spanner.ts';
 
 /** Parts that a hand takes off, by the piece that is taken hold of. */
@@ -62,7 +62,7 @@ export function carryPart(hands: Hands, piece: string, part: PartId, start: Poin
     move(point) {
       held.part = part === 'pump' ? 'pumpBody' : piece;
       if (fitted && part === 'pump') held.offset.copy(liftOnly(hands, middle, point, start));
-      else draggedAcross(hands, middle, point.x - start.x, point.y - start.y, held.offset);
+      else drawnAway(hands, middle, point.x - start.x, point.y - start.y, held.offset);
       held.words = words(isFar(point), point.shift);
       hands.invalidate();
     },
@@ -116,7 +116,7 @@ export function carryPump(hands: Hands, start: Point): Gesture {
   return {
     move(point) {
       held.part = 'pumpBody';
-      draggedAcross(hands, middle, point.x - start.x, point.y - start.y, held.offset);
+      drawnAway(hands, middle, point.x - start.x, point.y - start.y, held.offset);
       const to = target(point);
       if (to === null) held.words = 'carry it to the cloth, the anvil, the vice, the tray or the engine';
       else

@@ -18,7 +18,7 @@ export function gestureFor(
 ): Gesture | null {
   const { session, rig, held } = hands;
   const { inHand } = session.store.getState();
-  const grip = gripFor(session.sim(), inHand, piece);
+  const grip = gripFor(session.sim(), inHand, piece, held.blockOn !== null);
   switch (grip?.kind) {
     case 'cord':
       return cordPull(hands, start);

@@ -2,7 +2,7 @@ import type { CleanId, OpeningId, SimCommand } from '../../sim/set/commands.ts';
 import type { SimState } from '../../sim/set/state.ts';
 import { nameOfPiece } from '../names.ts';
 import { gripFor } from './grip.ts';
-import { hammerOfPiece } from './hammer.ts';
+import { STANDS } from './hammer.ts';
 import { controlClick, toolClick } from './use.ts';
 
 const cleaned: Readonly<Record<CleanId, string>> = {
@@ -25,19 +25,28 @@ const fluids: Readonly<Record<string, string>> = {
   acetone: 'acetone',
 };
 
+/** Where the pointer is: the piece, whether that is a tool on the bench, and whether the block lies on the pump. */
+export type Over = { readonly piece: string; readonly isTool: boolean; readonly isBlockOn: boolean };
+
 /** What is about to be done, in words that do not say whether it is right; '' where nothing would happen. */
-export function foretell(sim: Readonly<SimState>, tool: string, piece: string, isTool: boolean): string {
-  if (isTool) return tool === piece ? 'lay it down' : 'pick it up';
-  if (tool === 'woodBlock' && sim.pump.rest !== null && piece === 'pumpBody')
-    return 'lay the block on this end';
-  const grip = dragWords(sim, tool, piece);
+export function foretell(sim: Readonly<SimState>, tool: string, over: Over): string {
+  const { piece, isTool, isBlockOn } = over;
+  const grip = dragWords(sim, tool, over);
   if (grip !== '') return grip;
+  if (piece === 'woodBlock' && isBlockOn) return 'take it off the pump';
+  if (isTool) return tool === piece ? 'lay it down' : 'pick it up';
+  if (tool === 'woodBlock' && sim.pump.rest !== null && piece === 'pumpBody') return blockWords(sim);
   const act = tool === 'hand' ? controlClick(piece, sim) : toolClick(tool, piece, sim);
   return act === null ? '' : clickWords(act);
 }
 
-function dragWords(sim: Readonly<SimState>, tool: string, piece: string): string {
-  const grip = gripFor(sim, tool, piece);
+function blockWords({ pump }: Readonly<SimState>): string {
+  if (pump.rest === null || !STANDS.includes(pump.rest)) return 'lay the block on this end';
+  return `lay the block on the ${pump.camUp ? 'cam' : 'outlet'} end`;
+}
+
+function dragWords(sim: Readonly<SimState>, tool: string, { piece, isBlockOn }: Over): string {
+  const grip = gripFor(sim, tool, piece, isBlockOn);
   const name = (nameOfPiece(tool) ?? '').toLowerCase();
   switch (grip?.kind) {
     case 'cord':
@@ -45,13 +54,13 @@ function dragWords(sim: Readonly<SimState>, tool: string, piece: string): string
     case 'throttle':
       return 'move it along its notches';
     case 'hammer':
-      return `draw the ${(nameOfPiece(hammerOfPiece[tool] === undefined ? '' : tool) ?? 'hammer').toLowerCase()} back to swing`;
+      return `draw the ${name} back to swing`;
     case 'joint':
       return `swing the ${name}: undo one way, tighten the other`;
     case 'pin':
       return `press sideways with ${tool === 'hand' ? 'a finger' : `the ${name}`}`;
     case 'pump':
-      return 'carry it to another rest, or to the engine';
+      return 'carry it elsewhere';
     case 'plunger':
       return 'take hold: push, pull or twist';
     case 'part':
@@ -96,6 +105,9 @@ export function clickWords(act: SimCommand): string {
 }
 
 function placeWords(act: Extract<SimCommand, { do: 'setPlace' }>): string {
-  if (act.what === 'loadIsolated') return act.on ? 'pull the plug: load off' : 'plug in: load on';
-  return act.what === 'eyeProtection' ? 'put them on' : '';
+  if (act.what === 'loadIsolated') return act.on ? 'isolate the load' : 'put the load back on';
+  if (act.what === 'eyeProtection') return act.on ? 'put them on' : 'take them off';
+  return act.what === 'hearingProtection'
+    ? `${act.on ? 'lay' : 'take'} them ${act.on ? 'to hand' : 'away'}`
+    : '';
 }

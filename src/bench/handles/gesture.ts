@@ -65,5 +65,19 @@ export function draggedAcross(hands: Hands, place: Vector3, dx: number, dy: numb
   return out.sub(place);
 }
 
+/** How far a part that is drawn away comes towards the viewer, of its way across; so much at most, m. */
+const NEARER = 0.8;
+const MOST_NEARER = 0.07;
+
+/** The same, and nearer to the viewer the farther it is drawn, so that it passes before what stands beside it. */
+export function drawnAway(hands: Hands, place: Vector3, dx: number, dy: number, out: Vector3): Vector3 {
+  draggedAcross(hands, place, dx, dy, out);
+  const nearer = Math.min(MOST_NEARER, out.length() * NEARER);
+  const way = hands.camera.position.clone().sub(place);
+  const share = nearer / way.length();
+  // What comes nearer must keep to the pointer: shrunk towards the eye.
+  return out.multiplyScalar(1 - share).addScaledVector(way, share);
+}
+
 /** Pixels that tell a drag from a click. */
 export const CLICK_SLOP = 6;

@@ -29,12 +29,22 @@ const onLoosePump: ReadonlySet<string> = new Set([
 /** Tools that press on the pin. */
 const ON_PIN = ['hand', 'lever', 'pliers'];
 
-/** What would be taken hold of with a tool at a piece; null where a drag only walks the viewer round. */
-export function gripFor(sim: Readonly<SimState>, tool: string, piece: string): Grip | null {
+/**
+ * What would be taken hold of with a tool at a piece; null where a drag only walks the viewer round.
+ *
+ * `isBlockOn`: the wooden block lies on the pump.
+ */
+export function gripFor(
+  sim: Readonly<SimState>,
+  tool: string,
+  piece: string,
+  isBlockOn: boolean,
+): Grip | null {
   const loose = sim.pump.rest !== null;
   if (piece === 'cordHandle' || piece === 'cord') return { kind: 'cord' };
   if (piece === 'throttle' || piece === 'quadrant') return { kind: 'throttle' };
-  if (loose && hammerOfPiece[tool] !== undefined && onLoosePump.has(piece)) return { kind: 'hammer' };
+  const isStruck = onLoosePump.has(piece) && (piece !== 'woodBlock' || isBlockOn);
+  if (loose && hammerOfPiece[tool] !== undefined && isStruck) return { kind: 'hammer' };
   const joint = jointOfPiece[piece];
   if (joint !== undefined && turns(tool, joint)) return { kind: 'joint', joint };
   if (piece === 'pin' && ON_PIN.includes(tool)) return { kind: 'pin' };

@@ -1,5 +1,5 @@
 import { Quaternion, Vector3 } from 'three';
-import type { HammerId, StrikeTarget } from '../../sim/set/commands.ts';
+import type { HammerId, RestId, StrikeTarget } from '../../sim/set/commands.ts';
 import { dimsOf } from '../form/dims.ts';
 import type { Gesture, Hands, Point } from './gesture.ts';
 import { basis } from './spanner.ts';
@@ -24,9 +24,19 @@ const FASTEST = 6;
 const SHAFT = 0.22;
 const SWING_TIME = 0.09;
 
+/** Rests on which the pump stands on one of its ends, or is held by it. */
+export const STANDS: readonly RestId[] = ['cloth', 'anvil', 'vice', 'viceBody'];
+
 /** Which part of the loose pump a blow at a picked piece and height along the axis lands on. */
-export function strikeTarget(hands: Hands, piece: string, at: Vector3): StrikeTarget {
+export function strikeTarget(
+  hands: Pick<Hands, 'session' | 'rig'>,
+  piece: string,
+  at: Vector3,
+): StrikeTarget {
   if (piece === 'plunger' || piece === 'cup' || piece === 'pin') return piece;
+  const { rest, camUp } = hands.session.sim().pump;
+  // The end that it stands on cannot be reached.
+  if (rest !== null && STANDS.includes(rest)) return camUp ? 'camEnd' : 'outletEnd';
   const body = hands.rig.piece('pumpBody').group;
   const along = body.worldToLocal(at.clone()).y;
   return along > dimsOf(hands.session.definition, 'body')('length') / 2 ? 'outletEnd' : 'camEnd';
