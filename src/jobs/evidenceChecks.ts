@@ -91,7 +91,7 @@ const airAndFuel: readonly CheckKind[] = [
   look('tank', 'tank', 'look into the tank', ['tankHasFuel', 'tankEmpty']),
   look('tap', 'tapStands', 'see how the fuel tap stands', ['tapFoundOpen', 'tapFoundShut']),
   look('vent', 'capVent', 'try the vent of the tank cap', ['ventOpen', 'ventBlocked']),
-  look('bowl', 'bowl', 'look at the filter bowl', ['bowlClean', 'bowlWater', 'bowlDirty']),
+  look('bowl', 'bowl', 'look at the filter bowl', ['bowlClean', 'bowlDamp', 'bowlWater', 'bowlDirty']),
   look('sample', 'fuelSample', 'draw a sample of the fuel and weigh it', [
     'sampleClean',
     'sampleCloudy',

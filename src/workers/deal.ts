@@ -7,9 +7,9 @@ import type { Outcome, Problem } from '../jobs/problems.ts';
 import { type Scenario, scenarioFrom } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { type Draw, drawFor, oneOf, type Variant, variantOf } from './dealVaried.ts';
-import type { Rule } from './policy.ts';
+import type { PlannedSearch } from './policy.ts';
 import { checksWithTools, observedOn } from './policyReport.ts';
-import { bestRule, following, halfSkilled, meanCost } from './policyRun.ts';
+import { bestRule, followed, halfSkilled, meanCost } from './policyRun.ts';
 import { provedBy, startsAsReceived } from './proof.ts';
 
 /** Seeds over which a half-skilled worker's cost on one set is averaged. */
@@ -52,12 +52,12 @@ export interface Deal {
 interface Table {
   readonly def: SetDefinition;
   readonly quest: Quest;
-  readonly rule: Rule;
+  readonly plan: PlannedSearch;
   readonly known: Map<string, Difficulty>;
 }
 
 /** How hard a job is, by its own set; jobs of which every check shows the same are equally hard. */
-function difficultyOf({ def, quest, rule, known }: Table, scenario: Scenario): Difficulty {
+function difficultyOf({ def, quest, plan, known }: Table, scenario: Scenario): Difficulty {
   const observed = observedOn(def, scenario);
   const key = `${scenario.marking.causes.join()} ${[...observed.values()].join()}`;
   const found = known.get(key);
@@ -71,8 +71,9 @@ function difficultyOf({ def, quest, rule, known }: Table, scenario: Scenario): D
     const id = quest.causes[cause];
     return id !== undefined && scenario.marking.causes.includes(id);
   };
+  const best = followed(quest, shown, plan);
   const difficulty = {
-    best: meanCost(quest, shown, isRight, () => following(rule), 1).total,
+    best: best.labour + (isRight(best.cause) ? 0 : quest.wrong),
     halfSkilled: meanCost(quest, shown, isRight, halfSkilled, SEEDS).total,
   };
   known.set(key, difficulty);
@@ -117,7 +118,7 @@ export function deal(
   if (problems.length > 0) return { ok: false, problems };
   const checks = checksWithTools(def, base.tools);
   const quest = questOf(table, { prior: 'flat', causes: base.causes, checks });
-  const place: Table = { def, quest, rule: bestRule(quest).rule, known: new Map() };
+  const place: Table = { def, quest, plan: bestRule(quest).expectation, known: new Map() };
   const pattern = difficultyOf(place, base);
   const jobs: DealtJob[] = [];
   const refused: Record<string, number> = {};

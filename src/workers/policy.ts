@@ -58,13 +58,18 @@ export const moved = (
   done: [...done, check],
 });
 
-/** The open check with the greatest worth; null when none tells anything. */
-function bestBy(quest: Quest, standing: Standing, worth: (check: number) => number): number | null {
+/** The open check with the greatest worth a minute, of those that tell anything; null when none does. */
+function bestBy(
+  quest: Quest,
+  standing: Standing,
+  worth: (check: number, information: number) => number,
+): number | null {
   let best: number | null = null;
   let most = 0;
   for (const check of openChecks(quest, standing)) {
-    if (informationOf(quest, standing.belief, check) < REDUNDANT) continue;
-    const value = worth(check) / Math.max(1e-6, costNow(quest, standing.done, check));
+    const information = informationOf(quest, standing.belief, check);
+    if (information < REDUNDANT) continue;
+    const value = worth(check, information) / Math.max(1e-6, costNow(quest, standing.done, check));
     if (best === null || value > most) {
       best = check;
       most = value;
@@ -75,21 +80,21 @@ function bestBy(quest: Quest, standing: Standing, worth: (check: number) => numb
 
 /** Greatest information per minute. */
 export const byInformation: Rule = (quest, standing) =>
-  bestBy(quest, standing, (check) => informationOf(quest, standing.belief, check));
+  bestBy(quest, standing, (_check, information) => information);
 
 /**
  * Greatest chance per minute that the check settles the matter: where each check can only show its own cause, this is
  * the order of probability over cost, which is the best there is then (exchange of neighbours; derived).
  */
 export const byChance: Rule = (quest, standing) =>
-  bestBy(quest, standing, (check) => {
+  bestBy(quest, standing, (check, information) => {
     let settles = 0;
     chances(quest, standing.belief, check).forEach((chance, outcome) => {
       if (chance <= 0) return;
       const share = leading(quest, updated(quest, standing.belief, check, outcome)).share;
       if (share >= SETTLED) settles += chance;
     });
-    return settles + 1e-6 * informationOf(quest, standing.belief, check);
+    return settles + 1e-6 * information;
   });
 
 /** Checks in a fixed order as long as they last, then another rule. */
@@ -114,32 +119,39 @@ export const classicOrder = [
   'window',
 ] as const;
 
-const named = (quest: Quest, belief: readonly number[]): Expectation => {
+/** A way of searching worked out to its ends: what to check (null: name the likeliest cause), and on from each outcome. */
+export interface PlannedSearch extends Expectation {
+  readonly check: number | null;
+  readonly next: readonly (PlannedSearch | null)[];
+}
+
+function naming(quest: Quest, belief: readonly number[]): PlannedSearch {
   const wrong = 1 - leading(quest, belief).share;
-  return { labour: 0, wrong, total: quest.wrong * wrong };
-};
+  return { labour: 0, wrong, total: quest.wrong * wrong, check: null, next: [] };
+}
 
 /**
- * What a rule is expected to cost on average over the prior. At each point the worker may also stop and name the
- * likeliest cause, and does so where that is expected to be cheaper than going on by the rule.
+ * A rule worked out over the prior, with what it is expected to cost. At each point the worker may also stop and name
+ * the likeliest cause, and does so where that is expected to be cheaper than going on by the rule.
  */
-export function expectationOf(quest: Quest, rule: Rule, from: Standing = startOf(quest)): Expectation {
-  const value = (standing: Standing, reach: number): Expectation => {
-    const stop = named(quest, standing.belief);
+export function expectationOf(quest: Quest, rule: Rule, from: Standing = startOf(quest)): PlannedSearch {
+  const value = (standing: Standing, reach: number): PlannedSearch => {
+    const stop = naming(quest, standing.belief);
     if (reach * stop.total < TRIFLE) return stop;
     const check = rule(quest, standing);
     if (check === null) return stop;
     let labour = costNow(quest, standing.done, check);
     if (labour >= stop.total) return stop;
     let wrong = 0;
-    chances(quest, standing.belief, check).forEach((chance, outcome) => {
-      if (chance <= 0) return;
-      const next = value(moved(quest, standing, check, outcome), reach * chance);
-      labour += chance * next.labour;
-      wrong += chance * next.wrong;
+    const next = chances(quest, standing.belief, check).map((chance, outcome) => {
+      if (chance <= 0) return null;
+      const then = value(moved(quest, standing, check, outcome), reach * chance);
+      labour += chance * then.labour;
+      wrong += chance * then.wrong;
+      return then;
     });
     const total = labour + quest.wrong * wrong;
-    return total < stop.total ? { labour, wrong, total } : stop;
+    return total < stop.total ? { labour, wrong, total, check, next } : stop;
   };
   return value(from, 1);
 }

@@ -4,6 +4,10 @@ import { costNow, lossOfNaming, moved, openChecks, type Standing, startOf } from
 /** Most standings that an exact search looks at before it gives up (a second or so). */
 export const EXACT_LIMIT = 10_000;
 
+/** Most causes and most checks of a search that is tried exactly at all: beyond them it never comes to an end. */
+export const EXACT_CAUSES = 12;
+export const EXACT_CHECKS = 15;
+
 /** The best policy's expected cost, minutes, and the check that it begins with (null: name the likeliest at once). */
 export interface Exact {
   readonly total: number;
@@ -18,12 +22,14 @@ interface Entry {
 
 /**
  * Dynamic programme over everything that could be known: the least expected cost of searching on from each standing,
- * by trying every open check. Returns null when more than `limit` standings would be needed.
+ * by trying every open check. Returns null for more than 12 causes or 15 checks, and when more than `limit` standings
+ * would be needed.
  *
  * Cut off, without loss: a standing where the cheapest check costs more than the loss of naming; a check whose cost
  * and least possible rest exceed the best found so far.
  */
 export function exactPolicy(quest: Quest, limit = EXACT_LIMIT): Exact | null {
+  if (quest.causes.length > EXACT_CAUSES || quest.checks.length > EXACT_CHECKS) return null;
   const known = new Map<string, Entry>();
   const keyOf = (seen: ReadonlyMap<number, number>) =>
     quest.checks.map((_, check) => seen.get(check) ?? -1).join();

@@ -17,12 +17,12 @@ import type { Scenario } from '../jobs/scenario.ts';
 import { toolsFor } from '../jobs/tools.ts';
 import { ln } from '../sim/laws/maths.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
-import { costNow, type Expectation, expectationOf } from './policy.ts';
+import { costNow, type Expectation, expectationOf, type PlannedSearch } from './policy.ts';
 import {
   atRandom,
   bestPolicy,
   classic,
-  following,
+  followed,
   halfSkilled,
   meanCost,
   priorCost,
@@ -106,6 +106,8 @@ export interface CausesReport {
   readonly priors: Record<PriorName, PriorReport>;
 }
 
+const costOnly = ({ labour, wrong, total }: Expectation): Expectation => ({ labour, wrong, total });
+
 function reportOf(quest: Quest, scenario: Scenario, observed: ReadonlyMap<string, string>): PriorReport {
   const belief = firstBelief(quest);
   const prior = causeShares(quest, belief);
@@ -119,13 +121,14 @@ function reportOf(quest: Quest, scenario: Scenario, observed: ReadonlyMap<string
     const id = quest.causes[cause];
     return id !== undefined && scenario.marking.causes.includes(id);
   };
-  const first = best.rule(quest, { belief, done: [] });
-  const told = (rule: typeof best.rule) => {
-    const { made, labour, cause, share } = search(quest, shown, following(rule));
+  const first = best.expectation.check;
+  const usual = expectationOf(quest, classic);
+  const told = (plan: PlannedSearch) => {
+    const { made, labour, cause, share } = followed(quest, shown, plan);
     const checks = made.map(({ check }) => quest.checks[check]?.id ?? '');
     return { labour, named: quest.causes[cause], share, checks, bits: made.map((one) => one.told) };
   };
-  const { bits: _bits, ...classicHere } = told(classic);
+  const { bits: _bits, ...classicHere } = told(usual);
   return {
     open: entropy(prior),
     shares: quest.causes.map((cause, at) => ({ cause, share: prior[at] ?? 0 })),
@@ -135,12 +138,12 @@ function reportOf(quest: Quest, scenario: Scenario, observed: ReadonlyMap<string
       bits: informationOf(quest, belief, at),
     })),
     next: first === null ? null : (quest.checks[first]?.id ?? null),
-    best: { ...best.expectation, by: best.by, total: best.total },
-    classic: expectationOf(quest, classic),
-    halfSkilled: priorCost(quest, halfSkilled, DRAWS),
-    random: priorCost(quest, atRandom, DRAWS),
+    best: { ...costOnly(best.expectation), by: best.by, total: best.total },
+    classic: costOnly(usual),
+    halfSkilled: priorCost(quest, (set, seed) => search(quest, set, halfSkilled(seed)), DRAWS),
+    random: priorCost(quest, (set, seed) => search(quest, set, atRandom(seed)), DRAWS),
     here: {
-      best: told(best.rule),
+      best: told(best.expectation),
       classic: classicHere,
       halfSkilled: meanCost(quest, shown, isRight, halfSkilled, SEEDS),
       random: meanCost(quest, shown, isRight, atRandom, SEEDS),

@@ -9,6 +9,7 @@ import {
   expectationOf,
   inOrder,
   openChecks,
+  type PlannedSearch,
   type Rule,
   SETTLED,
   type Standing,
@@ -22,7 +23,7 @@ export interface Best {
   readonly total: number;
   /** The rule to follow; for an exact search the better of the two, for its first checks may be shown. */
   readonly rule: Rule;
-  readonly expectation: Expectation;
+  readonly expectation: PlannedSearch;
 }
 
 /** The better of the two rules. */
@@ -81,14 +82,16 @@ export function search(quest: Quest, shown: (check: number) => number | null, ch
   return { made, labour, ...leading(quest, standing.belief) };
 }
 
-/** Follows a rule, and stops where going on by it is expected to cost more than naming the likeliest cause. */
-export const following =
-  (rule: Rule): Chooser =>
-  (quest, standing) => {
-    const check = rule(quest, standing);
-    if (check === null) return null;
-    return expectationOf(quest, rule, standing).labour > 0 ? check : null;
-  };
+/** Follows a search that has been worked out, from outcome to outcome; one that it does not know ends it. */
+export function followed(quest: Quest, shown: (check: number) => number | null, plan: PlannedSearch): Search {
+  let at: PlannedSearch | null = plan;
+  return search(quest, shown, (_quest, { done }) => {
+    const last = done[done.length - 1];
+    const outcome = last === undefined ? null : shown(last);
+    if (last !== undefined) at = outcome === null ? null : (at?.next[outcome] ?? null);
+    return at?.check ?? null;
+  });
+}
 
 const isSettled = (quest: Quest, { belief }: Standing): boolean => leading(quest, belief).share >= SETTLED;
 
@@ -128,8 +131,11 @@ export function meanCost(
   return { labour, wrong, total: labour + quest.wrong * wrong };
 }
 
-/** What a chooser's searches cost on average over sets drawn from the prior, slips included. */
-export function priorCost(quest: Quest, chooserOf: (seed: number) => Chooser, sets: number): Expectation {
+/** A way of searching one set: what each check shows, and a seed for whatever is left to chance. */
+export type Searcher = (shown: (check: number) => number | null, seed: number) => Search;
+
+/** What searches cost on average over sets drawn from the prior. */
+export function priorCost(quest: Quest, searcher: Searcher, sets: number): Expectation {
   let labour = 0;
   let wrong = 0;
   const belief = firstBelief(quest);
@@ -139,7 +145,7 @@ export function priorCost(quest: Quest, chooserOf: (seed: number) => Chooser, se
       const only = belief.map((_, at) => (at === truth ? 1 : 0));
       return drawn(chances(quest, only, check), scatter(seed, 'shown', check));
     };
-    const one = search(quest, shown, chooserOf(seed));
+    const one = searcher(shown, seed);
     labour += one.labour / sets;
     wrong += (one.cause === quest.cases[truth]?.cause ? 0 : 1) / sets;
   }

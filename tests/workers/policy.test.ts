@@ -89,6 +89,12 @@ describe('the exact best policy', () => {
     );
   });
 
+  it('is not tried for more causes or checks than it could get through', () => {
+    const many = Array.from({ length: 16 }, () => 1);
+    expect(exactPolicy(oneCheckEach(many, [1], 60))).toBeNull();
+    expect(exactPolicy(oneCheckEach([1, 1], many, 60))).toBeNull();
+  });
+
   it('gives up above its limit instead of guessing', () => {
     expect(exactPolicy(oneCheckEach([1, 1, 1, 1, 1], [1, 1, 1, 1, 1], 60), 3)).toBeNull();
   });
@@ -117,7 +123,7 @@ describe('the rules', () => {
   });
 
   it('name the cause at once when looking costs more than being wrong', () => {
-    expect(expectationOf(coin(40, 60), byInformation)).toEqual({ labour: 0, wrong: 0.5, total: 30 });
+    expect(expectationOf(coin(40, 60), byInformation)).toMatchObject({ labour: 0, wrong: 0.5, total: 30 });
   });
 
   it('in a fixed order pay for each check that is worth going on for', () => {
