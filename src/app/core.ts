@@ -2,7 +2,7 @@ import { adviceIds } from '../jobs/advice.ts';
 import { cautionsFor, cautionWords, disclaimer } from '../jobs/cautions.ts';
 import { findingText } from '../jobs/findingWords.ts';
 import { toolsFor } from '../jobs/tools.ts';
-import { adviceText, causeText } from '../jobs/words.ts';
+import { adviceText, causeGroupText, causeText } from '../jobs/words.ts';
 import { partNames, partTitles } from '../marking/rule.ts';
 import { stopRules } from '../marking/stopWork.ts';
 import type { Core } from '../panels/core.ts';
@@ -15,6 +15,7 @@ import { evidenceDesk } from './evidenceDesk.ts';
 export const core: Core = {
   findingText,
   causeText,
+  causeGroupText,
   adviceText,
   adviceIds,
   cautionsFor,

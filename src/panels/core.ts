@@ -1,6 +1,6 @@
 import type { AdviceId } from '../jobs/advice.ts';
 import type { Finding, JobCard } from '../jobs/card.ts';
-import type { CauseId } from '../jobs/causes.ts';
+import type { CauseGroupId, CauseId } from '../jobs/causes.ts';
 import type { CautionId, CautionWords } from '../jobs/cautions.ts';
 import type { Command } from '../jobs/job.ts';
 import type { Scenario } from '../jobs/scenario.ts';
@@ -33,6 +33,7 @@ export interface EvidenceDesk {
 export interface Core {
   findingText(finding: Finding): string;
   causeText(cause: CauseId): string;
+  causeGroupText(group: CauseGroupId): string;
   adviceText(advice: AdviceId): string;
   readonly adviceIds: readonly AdviceId[];
   cautionsFor(command: Command): readonly CautionId[];

@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import type { CauseId } from '../../jobs/causes.ts';
+import { type CauseGroupId, type CauseId, causeGroupIds, causeGroups } from '../../jobs/causes.ts';
 import { Hint } from '../evidence/Hint.tsx';
 import { sentence } from '../format.ts';
 import { useCardFact, useJob } from '../useJob.ts';
@@ -15,11 +15,9 @@ export function Causes() {
     <section>
       <h3>Possible causes</h3>
       <p className="card-hint">Strike out what your findings exclude.</p>
-      <ul className="causes">
-        {session.scenario.causes.map((cause) => (
-          <Cause key={cause} cause={cause} isStruck={struck.includes(cause)} isNamed={cause === named} />
-        ))}
-      </ul>
+      {causeGroupIds.map((group) => (
+        <CauseGroup key={group} group={group} struck={struck} named={named} />
+      ))}
       {named !== null && finding !== undefined ? (
         <p className="by-hand named">
           Cause: {core.causeText(named)}, because {core.findingText(finding)}
@@ -28,6 +26,32 @@ export function Causes() {
       <Hint />
       <NameCause struck={struck} />
     </section>
+  );
+}
+
+/** The causes that the job offers in one region of the set; nothing where it offers none. */
+function CauseGroup({
+  group,
+  struck,
+  named,
+}: {
+  group: CauseGroupId;
+  struck: readonly string[];
+  named: CauseId | null;
+}) {
+  const { session, core } = useJob();
+  const id = useId();
+  const offered = causeGroups[group].filter((cause) => session.scenario.causes.includes(cause));
+  if (offered.length === 0) return null;
+  return (
+    <div className="cause-group">
+      <h4 id={id}>{core.causeGroupText(group)}</h4>
+      <ul className="causes" aria-labelledby={id}>
+        {offered.map((cause) => (
+          <Cause key={cause} cause={cause} isStruck={struck.includes(cause)} isNamed={cause === named} />
+        ))}
+      </ul>
+    </div>
   );
 }
 

@@ -10,6 +10,8 @@ export interface JobOffer {
   complaint: string;
   history: readonly string[];
   where: string;
+  /** Heading under which it lies with others like it. */
+  pile: string;
   modes: readonly Mode[];
 }
 
@@ -35,6 +37,12 @@ export function FirstPage({
   const [chosen, setChosen] = useState(jobs[0]?.id ?? '');
   const job = jobs.find(({ id }) => id === chosen);
   const [mode, setMode] = useState<Mode>(job?.modes[0] ?? 'guided');
+  const piles = [...new Set(jobs.map(({ pile }) => pile))];
+  const pick = (next: JobOffer) => {
+    setChosen(next.id);
+    // a way that the job does not offer cannot stay chosen
+    if (!next.modes.includes(mode)) setMode(next.modes[0] ?? 'practice');
+  };
   return (
     <main className="first">
       <header className="first-head">
@@ -52,18 +60,21 @@ export function FirstPage({
           if (job !== undefined) onStart(job.id, mode);
         }}
       >
-        <fieldset className="stack">
-          <legend>{jobs.length === 1 ? 'The job' : 'Choose a job'}</legend>
-          {jobs.map((one) => (
-            <JobOfferCard
-              key={one.id}
-              job={one}
-              picked={one.id === chosen}
-              only={jobs.length === 1}
-              onPick={setChosen}
-            />
-          ))}
-        </fieldset>
+        <div className="stack">
+          <fieldset className="piles">
+            <legend>Choose a job</legend>
+            {piles.map((pile) => (
+              <Pile
+                key={pile}
+                name={pile}
+                jobs={jobs.filter((one) => one.pile === pile)}
+                chosen={chosen}
+                onPick={pick}
+              />
+            ))}
+          </fieldset>
+          {job === undefined ? null : <JobOfferCard job={job} />}
+        </div>
         <div className="first-side">
           <fieldset className="ways">
             <legend>How will you work?</legend>
@@ -94,20 +105,43 @@ export function FirstPage({
   );
 }
 
-function JobOfferCard({
-  job,
-  picked,
-  only,
+/** Jobs that ask for about as much, by their titles. */
+function Pile({
+  name,
+  jobs,
+  chosen,
   onPick,
 }: {
-  job: JobOffer;
-  picked: boolean;
-  only: boolean;
-  onPick: (id: string) => void;
+  name: string;
+  jobs: readonly JobOffer[];
+  chosen: string;
+  onPick: (job: JobOffer) => void;
 }) {
   return (
-    <label className={only ? 'offer only' : 'offer'}>
-      <input type="radio" name="job" value={job.id} checked={picked} onChange={() => onPick(job.id)} />
+    <fieldset className="pile">
+      <legend className="pile-name">{name}</legend>
+      <div className="pile-jobs">
+        {jobs.map((job) => (
+          <label key={job.id} className="pile-job">
+            <input
+              type="radio"
+              name="job"
+              value={job.id}
+              checked={job.id === chosen}
+              onChange={() => onPick(job)}
+            />
+            <span>{job.title}</span>
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
+
+/** The card of the job that is chosen. */
+function JobOfferCard({ job }: { job: JobOffer }) {
+  return (
+    <div className="offer" aria-live="polite">
       <span className="offer-head">
         <span className="offer-kind">Job card</span>
         <span className="offer-title">{job.title}</span>
@@ -116,7 +150,7 @@ function JobOfferCard({
       <span className="offer-words by-hand">“{job.complaint}”</span>
       <span className="offer-label">Where it stands</span>
       <span className="offer-where">{job.where}</span>
-    </label>
+    </div>
   );
 }
 

@@ -34,6 +34,8 @@ export interface Weather {
   readonly fuelDensity: number;
   /** Jet speed below which the drops are too coarse to dry out before it is too late, m/s. */
   readonly leastJet: number;
+  /** The same in open air, where a jet breaks up later, m/s. */
+  readonly leastJetOutside: number;
 }
 
 const machines = new WeakMap<SetDefinition, Machine>();
@@ -96,6 +98,11 @@ export function weatherOf(def: SetDefinition, ambient: number): Weather {
       fuelViscosity: viscosity,
       fuelDensity: density,
       leastJet: speedForDrop(matter, def.injector.holeDiameter, def.combustion.largestDrop),
+      leastJetOutside: speedForDrop(
+        { ...matter, gasDensity: AMBIENT / (gasConstant * ambient) },
+        def.injector.holeDiameter,
+        def.combustion.largestDrop,
+      ),
     };
     known.set(ambient, weather);
   }

@@ -52,7 +52,7 @@ export function sprayOutside(
   const openings = line.openings - before.openings;
   // a needle that opens does so at its own pressure, between two looks
   const gauge = openings > 0 ? state.condition.openingPressure : Math.max(0, peak - AMBIENT);
-  const { fuelDensity, leastJet } = weatherOf(def, state.condition.ambient);
-  const breaksUp = Math.sqrt((2 * gauge) / fuelDensity) >= leastJet;
+  const { fuelDensity, leastJetOutside } = weatherOf(def, state.condition.ambient);
+  const breaksUp = Math.sqrt((2 * gauge) / fuelDensity) >= leastJetOutside;
   return { injected, openings, peak: gauge, breaksUp };
 }
