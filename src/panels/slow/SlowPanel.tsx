@@ -182,7 +182,7 @@ function StrokeWords({
       </button>
       {looked.count > 1 ? (
         <button type="button" className="button quiet" onClick={onAgain}>
-          Back to first
+          First
         </button>
       ) : null}
     </div>

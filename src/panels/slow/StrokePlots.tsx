@@ -105,11 +105,16 @@ export function drawMoment(
     const told = svg.querySelector(`[data-told="${strip.id}"]`);
     if (told !== null) told.textContent = toldBy(strip, sample);
   });
+  const air = svg.querySelector('[data-told="air"]');
+  if (air !== null) air.textContent = airWords(sample);
 }
 
-/** Air, where there is enough to be seen, m3. */
-const airIn = (where: string, air: number): readonly string[] =>
-  air > 5e-10 ? [`air in ${where} ${figure(air * 1e9)} mm³`] : [];
+/** Air in chamber and line where there is enough to be seen, from m3. */
+function airWords({ chamberAir, lineAir }: StrokeSample): string {
+  const told = (where: string, air: number) =>
+    air > 5e-10 ? [`air in the ${where} ${figure(air * 1e9)} mm³`] : [];
+  return [...told('chamber', chamberAir), ...told('line', lineAir)].join(', ');
+}
 
 /** The figures at the end of a strip's title. */
 function toldBy(strip: Strip, sample: StrokeSample): string {
@@ -117,8 +122,6 @@ function toldBy(strip: Strip, sample: StrokeSample): string {
     const value = figure(one.of(sample), strip.decimals);
     return strip.curves.length > 1 ? `${one.name} ${value}` : value;
   });
-  if (strip.id === 'pressure')
-    told.push(...airIn('chamber', sample.chamberAir), ...airIn('line', sample.lineAir));
   if (strip.id === 'rate') told.push(`in all ${figure(sample.injected * 1e9, 1)} mm³`);
   return told.join(' · ');
 }
@@ -138,6 +141,9 @@ function StripPlot(props: {
         {strip.title}, {strip.unit}
       </text>
       <text className="stroke-told" data-told={strip.id} x={END} y={axis.top - 6} textAnchor="end" />
+      {strip.id === 'pressure' ? (
+        <text className="stroke-told" data-told="air" x={END} y={axis.top + 12} textAnchor="end" />
+      ) : null}
       {[0, top].map((tick) => (
         <g key={tick}>
           <line

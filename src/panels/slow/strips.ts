@@ -160,6 +160,8 @@ export interface Label {
 
 /** Least distance of two labels, one above the other. */
 const APART = 12;
+/** Lines nearer than this look like one. */
+const TOGETHER = 3;
 
 /** Names of a strip's curves beside what they are at a moment; curves that lie together are named together. */
 export function labelsOf(strip: Strip, axis: Axis, at: StrokeSample, span: Span): readonly Label[] {
@@ -168,11 +170,12 @@ export function labelsOf(strip: Strip, axis: Axis, at: StrokeSample, span: Span)
   const placed = strip.curves
     .map((one) => ({ text: one.name, x, line: up(axis, one.of(at)) }))
     // a line near the top has its name below it
-    .map(({ line, ...rest }) => ({ ...rest, y: line < (axis.top + axis.base) / 2 ? line + 12 : line - 4 }))
+    .map((one) => ({ ...one, y: one.line < (axis.top + axis.base) / 2 ? one.line + 12 : one.line - 4 }))
     .sort((a, b) => a.y - b.y);
   const [first, second] = placed;
   if (first === undefined || second === undefined) return placed;
-  if (second.y - first.y < 4) return [{ ...first, text: `${first.text}, ${second.text}` }];
+  if (Math.abs(second.line - first.line) < TOGETHER)
+    return [{ ...first, text: `${first.text}, ${second.text}` }];
   return [first, { ...second, y: Math.max(second.y, first.y + APART) }];
 }
 
