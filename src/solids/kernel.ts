@@ -31,8 +31,8 @@ export async function openShop(): Promise<Shop> {
   return { kernel, surfaces: new Map() };
 }
 
-/** Turns over which neighbouring faces are shaded as one, degrees: a chamfer stays sharp, a turned side is round. */
-const CREASE = 35;
+/** Turns below which neighbouring faces are shaded as one, degrees: a nut's 30 degree chamfer stays sharp, a turned side is round. */
+const CREASE = 29;
 
 /**
  * Gives a primitive its finish: every face that it leaves in a part, as itself or as the tool that cut, carries it.

@@ -63,7 +63,7 @@ function flanks(
 }
 
 /** A concave rounding of radius `size` in the corner (r, y) between a shoulder below and a side above, upwards, m. */
-export function fillet(r: number, y: number, size: number, steps = 3): Corner[] {
+export function fillet(r: number, y: number, size: number, steps = 4): Corner[] {
   return Array.from({ length: steps + 1 }, (_, i): Corner => {
     const a = (Math.PI / 2) * (i / steps);
     return [r + size * (1 - Math.sin(a)), y + size * (1 - Math.cos(a)), 0];

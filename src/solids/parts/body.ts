@@ -37,7 +37,7 @@ function castings(shop: Shop, { shapes: { body } }: Definition): Manifold[] {
     ...fillet(body.bellRadius, flangeTop - 0.01 * mm, 2 * mm),
     [body.bellRadius, body.bellTop, 1.2 * mm],
     [body.upperRadius + 1.4 * mm, body.bellTop + 0.8 * mm, 0],
-    ...fillet(body.upperRadius, body.bellTop + 0.8 * mm, 1.4 * mm, 2).slice(1),
+    ...fillet(body.upperRadius, body.bellTop + 0.8 * mm, 1.4 * mm).slice(1),
     [body.upperRadius, body.length + SKIN - 1 * mm, 0],
     [body.upperRadius - 1 * mm, body.length + SKIN, 0],
     [0, body.length + SKIN, 0],
