@@ -31,6 +31,11 @@ export function KeyHelp() {
         <p>
           Holding the plunger, in the hand gauge: arrow keys kept down push, pull and twist at a steady rate.
         </p>
+        <p>
+          A gamepad, where one is connected: first button kept down grips the loose plunger and the left stick
+          pushes and twists it; the right trigger pulls the cord, the harder the quicker; the left one holds
+          the decompressor.
+        </p>
         <form method="dialog">
           <button type="submit" className="button strong">
             Close
