@@ -9,6 +9,7 @@ import {
   cleanIds,
   hammerIds,
   jointIds,
+  mendIds,
   openingIds,
   partIds,
   pinToolIds,
@@ -61,6 +62,7 @@ describe('the list of acts', () => {
       ...each(placeIds, (what) => ({ do: 'setPlace', what })),
       ...each(checkIds, (what) => ({ do: 'check', what })),
       ...each(cleanIds, (what) => ({ do: 'clean', what })),
+      ...each(mendIds, (what) => ({ do: 'mend', what })),
     ]).toEqual([]);
   });
 

@@ -20,6 +20,19 @@ const PLAY = 8e-4;
 /** Push with which a plunger is tried against its spring, N. */
 const TRY = 160;
 
+/** How far apart two readings of one thing lie: as a share, and in its own unit. Assumed. */
+const spreads: Readonly<Record<string, readonly [share: number, most: number]>> = {
+  flow: [0.06, 0],
+  inlet: [0.15, 0],
+  exhaust: [0.15, 0],
+  breather: [0.15, 0],
+  play: [0.1, 0],
+  density: [0, 1.5],
+  temperature: [0, 0.5],
+  lift: [0, 4e-5],
+  bend: [0.05, 0],
+};
+
 /** Makes one check on the set and tells what it gave, with natural scatter keyed by check and repeat. */
 export function applyCheck(
   def: SetDefinition,
@@ -35,10 +48,13 @@ export function applyCheck(
       : (fuelSide(def, state, what) ?? engineSide(def, state, what, events) ?? pumpSide(def, state, what));
   if (values === null) return;
   state.repeats[what] = count;
-  const noise = 1 + 0.04 * (scatter(state.seed, what, count) - 0.5);
+  const drawn = 2 * scatter(state.seed, what, count) - 1;
   for (const key of Object.keys(values)) {
     const value = values[key];
-    if (typeof value === 'number' && key.endsWith('Force')) values[key] = value * noise;
+    if (typeof value !== 'number' || value === 0) continue;
+    if (key.endsWith('Force')) values[key] = value * (1 + 0.02 * drawn);
+    const [share, most] = spreads[key] ?? [0, 0];
+    if (share > 0 || most > 0) values[key] = value * (1 + share * drawn) + most * drawn;
   }
   events.push({ kind: 'observed', check: what, values });
 }

@@ -1,5 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { faultKinds } from '../../../src/jobs/faults.ts';
 import { changeTable } from '../../../src/sim/set/changes.ts';
 import { def } from './bench.ts';
 
@@ -61,6 +62,13 @@ describe('the book of the model', () => {
 
   it('names every change that a job may make', () => {
     for (const path of Object.keys(changeTable)) expect(book).toContain(`\`${path}\``);
+  });
+
+  it('has a row for every kind of fault, with every change that it makes', () => {
+    for (const { id, changes } of faultKinds()) {
+      const row = book.split('\n').find((line) => line.startsWith(`| \`${id}\` |`)) ?? '';
+      for (const { path } of changes) expect(row, id).toContain(`\`${path}\``);
+    }
   });
 
   it('gives each rule one name, and calls by name only rules that it has', () => {
