@@ -57,6 +57,44 @@ describe('a ray from a viewpoint meets the part that a person would mean', () =>
   });
 });
 
+describe('a finger on a small picture meets the same part', () => {
+  const small = { width: 390, height: 338 };
+  it.each([
+    ['set', ['tank', 'generator', 'cordHandle']],
+    ['pump', ['windowCover', 'bleedScrew', 'pipeAtPump', 'pumpNut1', 'pumpNut2']],
+    ['outletEnd', ['pipeAtPump', 'bleedScrew']],
+    ['injector', ['pipeAtInjector']],
+    ['bench', ['cloth', 'woodBlock', 'anvil']],
+  ] as const)('from the viewpoint %s', (view, names) => {
+    for (const piece of names) expect.soft(hitTowards(at, view, middle(piece), small), piece).toBe(piece);
+  });
+});
+
+describe('in the section a ray', () => {
+  it('meets what the cut lays open', () => {
+    at.pose({ section: true });
+    const d = (part: string, key: string): number => dimsOf(at.def, part)(key);
+    const cut = (x: number, height: number): string | null =>
+      hitTowards(at, 'section', onPump(at, x, height, 0.0002));
+    expect.soft(cut(d('body', 'upperRadius') - 0.002, 0.04)).toBe('pumpBody');
+    expect.soft(cut(d('barrel', 'lowerRadius') - 0.001, d('barrel', 'from') + 0.03)).toBe('barrel');
+    expect.soft(cut(d('holder', 'boreRadius') + 0.0015, d('holder', 'from') + 0.016)).toBe('holder');
+    expect.soft(hitTowards(at, 'section', middle('returnSpring'))).toMatch(/returnSpring|barrel|plunger/);
+    at.pose();
+  });
+});
+
+describe('pulled apart a ray', () => {
+  it('meets every part of the row', () => {
+    at.pose({ apart: 1 });
+    // Rings are met on their front, not in their hole.
+    for (const piece of ['holder', 'valve', 'barrel', 'pumpBody', 'plunger']) {
+      expect.soft(hitTowards(at, 'apart', middle(piece)), piece).toBe(piece);
+    }
+    at.pose();
+  });
+});
+
 describe('viewpoints', () => {
   it('have each a look of their own, and an unknown name shows the whole set', () => {
     const keys = viewIds.map((view) => {

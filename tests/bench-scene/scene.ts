@@ -99,8 +99,8 @@ export function pixelOf(
 }
 
 /** The name of the first visible piece that a ray from a viewpoint's camera to a place meets. */
-export function hitTowards(at: Stage, view: string, place: Vector3): string | null {
-  const camera = cameraAt(at, view);
+export function hitTowards(at: Stage, view: string, place: Vector3, size: Size = WIDE): string | null {
+  const camera = cameraAt(at, view, size);
   const p = place.clone().project(camera);
   if (Math.abs(p.x) > 1 || Math.abs(p.y) > 1) return 'outside the picture';
   const ray = new Raycaster();
