@@ -53,7 +53,7 @@ export function flywheelForm(def: SetDefinition): BufferGeometry {
       [0.026, 0.02],
       [0.02, 0.02],
     ],
-    { chamfer: 1 * mm, segments: 64 },
+    { chamfer: 1 * mm, segments: 50 },
   );
   const vanes = Array.from({ length: 16 }, (_, i) => {
     const a = (i / 16) * Math.PI * 2;
@@ -88,7 +88,7 @@ export function exhaustForm(def: SetDefinition): BufferGeometry {
       [0.03, 0.085],
       [0, 0.085],
     ],
-    { chamfer: 1 * mm, segments: 32 },
+    { chamfer: 0.6 * mm, segments: 26 },
   )
     .rotateZ(Math.PI / 2)
     .translate(0.05, y, z);
@@ -137,7 +137,7 @@ function corrugate(hose: BufferGeometry, rings: number): void {
 }
 
 /** Sides of the exhaust hose. */
-const ROUND = 8;
+const ROUND = 7;
 
 /** Where the exhaust leaves the set, upwards, engine coordinates, m. */
 export function tailEnd(def: SetDefinition): Spot {
@@ -161,7 +161,7 @@ export function exhaustHose(def: SetDefinition, wall: number): BufferGeometry[] 
       14,
     ),
   ];
-  const rings = 110;
+  const rings = 96;
   const hose = painted(slackTube(path, 0.036, rings, ROUND), 'zinc', 0.8);
   corrugate(hose, rings);
   const clamp = revolve(ring(0.017, 0.0205, -0.022, -0.008), { segments: 22 }).translate(...from);

@@ -24,7 +24,7 @@ export function filterHeadForm(def: SetDefinition): BufferGeometry {
       [0.0085, 0.021],
       [0, 0.021],
     ],
-    { chamfer: 0.6 * mm, segments: 30 },
+    { chamfer: 0.6 * mm, segments: 26 },
   );
   const outlet = revolve(ring(0, 0.0046, 0, 0.017), { segments: 14 })
     .rotateZ(Math.PI / 2)
@@ -47,9 +47,9 @@ export function filterHeadForm(def: SetDefinition): BufferGeometry {
 /** Gauze thimble on its stem, seen through bowl and fuel. */
 function strainer(height: number): BufferGeometry[] {
   const gauze = revolve(ring(0, 0.0085, -height * 0.72, -0.002), { segments: 18 });
-  const rings = Array.from({ length: 5 }, (_, i) => {
-    const y = -0.006 - i * 0.0055;
-    return painted(revolve(ring(0.0082, 0.009, y, y + 0.0012), { segments: 14, chamfer: 0 }), 'brass', 0.8);
+  const rings = Array.from({ length: 4 }, (_, i) => {
+    const y = -0.006 - i * 0.007;
+    return painted(revolve(ring(0.0082, 0.009, y, y + 0.0012), { segments: 12, chamfer: 0 }), 'brass', 0.8);
   });
   return [painted(gauze, 'castIron', 1.2), ...rings];
 }

@@ -1,6 +1,6 @@
 import type { BufferGeometry } from 'three';
 import { mm } from '../form/dims.ts';
-import { extrude, hexagon, outline, rectangle } from '../form/extrude.ts';
+import { extrude, hexagon, outline, rectangle, rise } from '../form/extrude.ts';
 import { type Corner, ring } from '../form/profile.ts';
 import { revolve } from '../form/revolve.ts';
 import { hatched, joined, painted } from '../look/paints.ts';
@@ -16,6 +16,8 @@ export type BearingPlaces = {
   readonly roof: number;
 };
 
+/** Thickness of the deck away from the pump's boss, m. */
+export const ROOF = 8 * mm;
 const BUSH = 2.6 * mm;
 const BOSS = 17 * mm;
 const CAP = 2.4 * mm;
@@ -60,7 +62,30 @@ export function gearHump(p: BearingPlaces, back: boolean): BufferGeometry[] {
   const { inner, outer, from, to } = HUMP;
   const round = back ? 'topBack' : 'top';
   const ends = [from, to - 3 * mm].map((x) => aboutShaft(p, ring(0, outer - 0.6 * mm, x, x + 3 * mm), round));
-  return [aboutShaft(p, ring(inner, outer, from, to), round), ...ends].map((g) => painted(g, 'sage'));
+  const hump = [aboutShaft(p, ring(inner, outer, from, to), round), ...ends].map((g) => painted(g, 'sage'));
+  return back ? hump : [...hump, ...humpRim(p)];
+}
+
+/** Rim of the gear's cover on the deck, with its four screws. */
+function humpRim(p: BearingPlaces): BufferGeometry[] {
+  const deck = p.roof + ROOF;
+  const middle = (HUMP.from + HUMP.to) / 2;
+  const half = (HUMP.to - HUMP.from) / 2;
+  const chord = Math.sqrt(HUMP.outer ** 2 - (deck - p.height) ** 2);
+  const rim = rise(outline(rectangle(2 * half + 4 * mm, 2 * chord + 11 * mm), 4 * mm), 1.8 * mm, 0.5 * mm);
+  const screws = [-1, 1].flatMap((sx) =>
+    [-1, 1].map((sz) =>
+      painted(
+        rise(outline(hexagon(5.5 * mm)), 3 * mm, 0.4 * mm).translate(
+          middle + sx * (half - 4 * mm),
+          deck + 1.6 * mm,
+          p.front + sz * (chord + 2.2 * mm),
+        ),
+        'zinc',
+      ),
+    ),
+  );
+  return [painted(rim.translate(middle, deck - 0.2 * mm, p.front), 'sage'), ...screws];
 }
 
 /** Bosses and bronze bushes in the side walls, behind the section. */

@@ -20,13 +20,12 @@ import {
   bearingHalves,
   gearHump,
   humpSpan,
+  ROOF,
 } from './camBearings.ts';
 
 const ANGLE = -Math.PI / 4;
 const SPACING = 2.6 * mm;
 
-/** Thickness of the deck away from the pump's boss. */
-const ROOF = 8 * mm;
 /** How far the boss under the pump reaches to either side of its axis, and back. */
 const BOSS_HALF = 41 * mm;
 const BOSS_BACK = 27 * mm;

@@ -38,7 +38,7 @@ export function tankForm(def: SetDefinition): BufferGeometry {
   const x = t('fromX') + t('width') / 2;
   const half = t('height') / 2;
   const shell = (y: number): BufferGeometry =>
-    rise(outline(rectangle(t('width'), t('depth')), t('corner')), half, 9 * mm, 8).translate(x, y, -0.01);
+    rise(outline(rectangle(t('width'), t('depth')), t('corner')), half, 9 * mm, 6).translate(x, y, -0.01);
   const seam = rise(
     outline(rectangle(t('width') + 0.012, t('depth') + 0.012), t('corner') + 0.005),
     3 * mm,

@@ -8,7 +8,7 @@ import { revolve } from '../form/revolve.ts';
 import { joined, painted } from '../look/paints.ts';
 import { controlBox } from './panel.ts';
 
-const ROUND = 48;
+const ROUND = 42;
 /** Lengths of the drive-end bell and of the rear bell. */
 const DRIVE = 36 * mm;
 const REAR = 58 * mm;
@@ -83,7 +83,7 @@ function throughBolts(R: number, L: number): BufferGeometry[] {
     const a = turn * Math.PI;
     const put = (g: BufferGeometry, height: number): BufferGeometry =>
       g.translate(r * Math.sin(a), height, r * Math.cos(a));
-    const ear = (): BufferGeometry => rise(outline(rectangle(0.02, 0.02), 0.009), 0.012, 0.8 * mm, 3);
+    const ear = (): BufferGeometry => rise(outline(rectangle(0.02, 0.02), 0.009), 0.012, 0.8 * mm, 2);
     const nut = (): BufferGeometry => rise(outline(hexagon(0.011)), 0.007, 0.6 * mm);
     return [
       painted(put(ear(), DRIVE - 0.014), 'castAluminium'),
@@ -92,7 +92,6 @@ function throughBolts(R: number, L: number): BufferGeometry[] {
         put(revolve(ring(0, 0.0036, 0, L - REAR - DRIVE + 0.02), { segments: 10 }), DRIVE - 0.004),
         'zinc',
       ),
-      painted(put(nut(), DRIVE - 0.021), 'zinc'),
       painted(put(nut(), L - REAR + 0.014), 'zinc'),
     ];
   });

@@ -51,8 +51,8 @@ function hoop(def: SetDefinition, under: number): BufferGeometry[] {
     ],
     BAR,
     0.05,
-    36,
-    12,
+    30,
+    10,
   );
   const feet = [-z, z].flatMap((at) => [
     painted(block(0.075, 0.005, 0.036, 0.8 * mm, 6 * mm).translate(HOOP, foot + 0.0025, at), 'black'),

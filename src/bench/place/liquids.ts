@@ -27,10 +27,10 @@ export function bottleForm(
       [radius * 0.42, height * 0.9],
       [0, height * 0.9],
     ],
-    { segments: 30, chamfer: 0.6 * mm },
+    { segments: 26, chamfer: 0.6 * mm },
   );
   const label = revolve(ring(radius - 0.001, radius + 0.0004, height * 0.1, height * 0.64), {
-    segments: 30,
+    segments: 26,
     chamfer: 0,
   });
   const lid = revolve(ring(0, radius * 0.5, height * 0.88, height), { segments: 18, chamfer: 0.8 * mm });
@@ -78,10 +78,10 @@ export function fuelCanForm(): BufferGeometry {
       [0.02, 0.19],
       [0, 0.19],
     ],
-    { segments: 34, chamfer: 2 * mm },
+    { segments: 28, chamfer: 2 * mm },
   );
   const bands = [0.03, 0.11].map((y) =>
-    painted(revolve(ring(0.066, 0.0722, y, y + 0.006), { segments: 34, chamfer: 0 }), 'zinc'),
+    painted(revolve(ring(0.066, 0.0722, y, y + 0.006), { segments: 28, chamfer: 0 }), 'zinc'),
   );
   const spout = revolve(
     [

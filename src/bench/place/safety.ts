@@ -179,8 +179,8 @@ export function defendersForm(): BufferGeometry {
     ],
     0.008,
     0.07,
-    36,
-    8,
+    26,
+    6,
   );
   return joined([...cup(1), ...cup(-1), painted(band, 'black')]);
 }

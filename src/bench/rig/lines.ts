@@ -142,7 +142,7 @@ export function hosePieces(def: SetDefinition, material: Material): { on: Piece;
       .translate(...at);
   };
   const tube = (points: readonly Spot[]): BufferGeometry =>
-    painted(slackTube(points, d('hoseDiameter'), 36, 12), 'rubber');
+    painted(slackTube(points, d('hoseDiameter'), 32, 10), 'rubber');
   const atBowl = (): BufferGeometry => clip([start[0] - 0.007, start[1], start[2]], -Math.PI / 2);
   return {
     on: pieceOf(
