@@ -57,13 +57,20 @@ export const taskHash = (task: TableTask): string => fingerprint(canonical(task)
 /** Middle of the n-th of `count` equal stretches of 0..1. */
 export const severityAt = (n: number, count: number): number => (n + 0.5) / count;
 
-/** What varies from set to set without being a fault: where the crank rests, fuel in the tank, the weather. Assumed. */
+/** Water that condenses in a bowl while a set stands, m3: seen, and no hindrance. */
+const DROPS = 5e-6;
+
+/**
+ * What varies from set to set without being a fault: where the crank rests, fuel in the tank, the weather, in one of
+ * three a few drops of water. Assumed.
+ */
 export function circumstances(seed: number): Change[] {
   const between = (name: string, from: number, to: number) => from + (to - from) * scatter(seed, name, 1);
   return [
     { path: 'crank.angle', to: between('rest', -2.5, -1.9) },
     { path: 'supply.tank', to: between('tank', 8e-4, 3e-3) },
     { path: 'place.ambient', to: between('weather', 283, 298) },
+    { path: 'supply.water', to: scatter(seed, 'drops', 1) < 1 / 3 ? DROPS : 0 },
   ];
 }
 

@@ -18,3 +18,25 @@ describe('causes', () => {
     ]);
   });
 });
+
+describe('deal', () => {
+  it('refuses bad numbers and a missing file together', () => {
+    const { code, err } = runJobCommand(['deal', '--count', '0', '--seed', 'x', '--band', '400']);
+    expect(code).toBe(2);
+    expect(err).toEqual([
+      '--count: found "0", expected a whole number from 1 to 200',
+      '--seed: found "x", expected a whole number from 0 to 4294967295',
+      '--band: found "400", expected a whole number from 1 to 100',
+      'FILE: found 0 files, expected one',
+    ]);
+  });
+
+  it('refuses flags that it does not know and files that are not there', () => {
+    expect(runJobCommand(['deal', file, '--fast']).err).toEqual([
+      '--fast: found an unknown flag, expected --count, --seed, --band, --any-cause, --out, --json',
+    ]);
+    expect(runJobCommand(['deal', 'no-such.json']).err).toEqual([
+      '(file): found no such file, expected a text file',
+    ]);
+  });
+});

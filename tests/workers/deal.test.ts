@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { causeIds } from '../../src/jobs/causes.ts';
+import { checkKinds } from '../../src/jobs/evidenceChecks.ts';
 import { simulateTable, tableTask } from '../../src/jobs/evidenceTable.ts';
 import { changesOf, faultKinds } from '../../src/jobs/faults.ts';
 import { type Scenario, scenarioFrom } from '../../src/jobs/scenario.ts';
@@ -12,22 +13,26 @@ import { firstJob } from '../jobs/bench.ts';
 
 const { def, scenario } = firstJob();
 const kinds = faultKinds().filter(({ id }) => ['stuckUp', 'tankEmpty', 'ringsWorn', 'tapShut'].includes(id));
-const table = simulateTable({ ...tableTask(def, kinds), severities: 2 });
-const options: DealOptions = { count: 3, seed: 5, band: 0.25, anyCause: false };
+// a handful of checks is enough to deal by, and sooner worked out
+const checks = checkKinds.filter(({ id }) =>
+  ['compression', 'tank', 'tap', 'union', 'window', 'cup'].includes(id),
+);
+const table = simulateTable({ ...tableTask(def, kinds), checks, severities: 4 });
+const options: DealOptions = { count: 2, seed: 5, band: 0.25, anyCause: false };
 const dealt = deal(def, scenario, kinds, table, options);
 
 describe('dealing jobs like one', () => {
   it('deals as many as wanted, all different, each a sound file', () => {
     const jobs = dealt.ok ? dealt.value.jobs : [];
-    expect(jobs).toHaveLength(3);
-    expect(new Set(jobs.map((job) => job.scenario.id)).size).toBe(3);
-    expect(new Set(jobs.map((job) => JSON.stringify(job.scenario.changes))).size).toBe(3);
+    expect(jobs).toHaveLength(2);
+    expect(new Set(jobs.map((job) => job.scenario.id)).size).toBe(2);
+    expect(new Set(jobs.map((job) => JSON.stringify(job.scenario.changes))).size).toBe(2);
     for (const job of jobs) expect(scenarioFrom(job.scenario).ok).toBe(true);
   });
 
   it('deals the same jobs from the same seed and others from another', () => {
     expect(deal(def, scenario, kinds, table, options)).toEqual(dealt);
-    const other = deal(def, scenario, kinds, table, { ...options, seed: 6 });
+    const other = deal(def, scenario, kinds, table, { ...options, count: 1, seed: 6 });
     expect(other.ok && dealt.ok && other.value.jobs[0]?.scenario.changes).not.toEqual(
       dealt.ok && dealt.value.jobs[0]?.scenario.changes,
     );
