@@ -89,7 +89,7 @@ export function wayTo(command: Command, sim: SimState): Way {
 }
 
 /** True for a switch that already stands where the command would put it: the page's button would undo it. */
-function isSo(command: Command, sim: SimState): boolean {
+export function isSo(command: Command, sim: SimState): boolean {
   switch (command.do) {
     case 'setPlace':
       return sim.place[command.what] === command.on;
@@ -97,6 +97,8 @@ function isSo(command: Command, sim: SimState): boolean {
       return sim.control.decompressorHeld === command.held;
     case 'setTap':
       return sim.supply.tapOpen === command.open;
+    case 'setCap':
+      return sim.supply.capVented === command.vented;
     case 'cover':
       return sim.assembly.covered[command.opening] === command.on;
     default:
