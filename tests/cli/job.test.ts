@@ -181,7 +181,9 @@ const def = JSON.parse(readFileSync(set, 'utf8')).cam;
 describe('the job command', () => {
   it('prints its usage when nothing is asked, and refuses an unknown command', () => {
     expect(runJobCommand([]).code).toBe(0);
-    expect(refused('paly')).toEqual(['COMMAND: found "paly", expected check, play, causes, deal, trace, law']);
+    expect(refused('paly')).toEqual([
+      'COMMAND: found "paly", expected check, play, causes, deal, trace, law',
+    ]);
   });
 
   it('runs a law and passes its refusal on', () => {

@@ -55,11 +55,20 @@ describe('the section drawing', () => {
 });
 
 describe('the address', () => {
+  it('leads back to work that was begun at a moment', () => {
+    expect(routeOf('#/job/lambing-shed-lights/practice/1764067200000')).toMatchObject({
+      at: 'job',
+      begun: 1764067200000,
+    });
+    expect(routeOf('#/job/lambing-shed-lights/practice/1e9')).toMatchObject({ at: 'job', begun: null });
+  });
+
   it('leads to a job in one of the three ways of working, and else to the first screen', () => {
     expect(routeOf('#/job/lambing-shed-lights/assessed')).toEqual({
       at: 'job',
       id: 'lambing-shed-lights',
       mode: 'assessed',
+      begun: null,
     });
     for (const odd of ['', '#', '#/job/x', '#/job/x/cheating', '#/nowhere/x/guided']) {
       expect(routeOf(odd)).toEqual({ at: 'first' });

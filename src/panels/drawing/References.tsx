@@ -45,6 +45,6 @@ export function itemsOf(mm: Ruler, has: PartsFitted): readonly Item[] {
     { number: 6, name: 'return spring', at: [9.5, 31], isThere: has.returnSpring, rides: still },
     { number: 7, name: 'control pin', at: [17, mm('pin', 'height')], isThere: has.plunger, rides: 'plunger' },
     { number: 8, name: 'cup', at: [12, -1.4], isThere: has.cup, rides: 'cup' },
-    { number: 15, name: 'cam', at: [8, -20], isThere: has.engine, rides: still },
+    { number: 15, name: 'camshaft', at: [8, -20], isThere: has.engine, rides: still },
   ];
 }
