@@ -11,13 +11,6 @@ const TELLING_TWIST = 0.2;
 const MOVED = 5e-5;
 const TURNED = 0.02;
 
-const names: Readonly<Record<Standing, string>> = {
-  free: 'free',
-  sticky: 'sticky',
-  stuckUp: 'stuck at the outlet end',
-  stuckDown: 'stuck at the cam end',
-  stuckInRotation: 'stuck in rotation',
-};
 const torque = (value: number): string => quantity(value, 'N·m', 2);
 
 /** Whether what was said is true of it: 'stuck' is true of either end. */
@@ -82,7 +75,7 @@ export function judgeStuckOrFree(def: SetDefinition, { before, job, answer }: Gi
   const needs = needsOf(def, start);
   const did = tried(job);
   const right = isTrue(answer, standing);
-  const head = right ? 'Right.' : `Not so: it is ${names[standing]}.`;
+  const head = right ? 'Right.' : 'Not so.';
   return {
     right,
     says: [

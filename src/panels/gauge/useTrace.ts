@@ -55,18 +55,17 @@ export function useTrace(): Trace {
 
   useEffect(() => {
     const def = session.definition;
-    let frameId = 0;
-    let lastPoint = 0;
+    // A timer and not a frame: on a slow machine frames are too far apart to keep what the hand felt.
+    let timer = 0;
     let lastFigure = 0;
     let seenBlows = session.store.getState().events;
 
-    const draw = (now: number) => {
+    const draw = () => {
+      const now = performance.now();
       const on = handOn(session.sim());
       const point = pointOf(session.sim());
       if (on === null || point === null) return finish();
-      frameId = requestAnimationFrame(draw);
-      if (now - lastPoint < POINT_PAUSE) return;
-      lastPoint = now;
+      timer = window.setTimeout(draw, POINT_PAUSE);
       written.current.push(point);
       if (written.current.length > MOST_POINTS) written.current.shift();
       const readable = now - lastFigure >= FIGURE_PAUSE;
@@ -84,7 +83,7 @@ export function useTrace(): Trace {
       if (to.travel.current !== null) to.travel.current.textContent = figure(point[0], frame.x.digits);
     };
     const finish = () => {
-      frameId = 0;
+      timer = 0;
       setPoints([...written.current]);
     };
     const note = () => {
@@ -98,17 +97,17 @@ export function useTrace(): Trace {
         setPoints(blow.trace.map(([seconds, force]) => [seconds * 1000, force] as const));
       }
       const on = handOn(session.sim());
-      if (on === null || frameId !== 0) return;
+      if (on === null || timer !== 0) return;
       written.current = [];
       setKind(on);
       setPoints([]);
-      frameId = requestAnimationFrame(draw);
+      draw();
     };
     const leave = session.store.subscribe(note);
     note();
     return () => {
       leave();
-      cancelAnimationFrame(frameId);
+      clearTimeout(timer);
     };
   }, [session]);
 
