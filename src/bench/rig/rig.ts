@@ -83,8 +83,18 @@ export function buildRig(def: SetDefinition, materials: RigMaterials, parts: Par
   };
 }
 
+/** What is drawn after all else: nearly everything stands before it. */
+const LAST: Readonly<Record<string, number>> = { benchTop: 1, wall: 2 };
+
 /** Puts everything that has a home there, before the first frame. */
 export function standAtHome(rig: Rig): void {
+  // Nearest first, so that what is hidden is not shaded: parts of the pump, then the set, bench and wall last.
+  for (const piece of rig.all) {
+    const order = LAST[piece.id] ?? (rig.homes.has(piece.id) ? 0 : -1);
+    piece.group.traverse((object) => {
+      object.renderOrder = order;
+    });
+  }
   for (const [id, home] of rig.homes) {
     const { group } = rig.piece(id);
     group.position.copy(home.p);

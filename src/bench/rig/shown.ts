@@ -1,4 +1,4 @@
-import { type Material, Vector3 } from 'three';
+import { type BufferGeometry, type Material, Vector3 } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { needleAt, needleForm, needleTurn, panelFace, voltsAt } from '../engine/panel.ts';
 import { dimsOf } from '../form/dims.ts';
@@ -93,6 +93,7 @@ export function shownThings(def: SetDefinition, solid: Material, glass: Material
     pipeGlass: make('pipe', clear(painted(tubes.outer, 'white'), 0.14), glass),
     pipeFlow: make('pipe', tubes.inner, line.material),
     chamber: make('plunger', column, chamber.material),
+    holderFlow: make('holder', holderRoom(def), line.material),
     dropPump: make('pipeAtPump', dropForm(), glass),
     dropInjector: make('pipeAtInjector', dropForm(), glass),
     bubblePump: make('pipeAtPump', clear(bubbleForm(), 0.5), glass),
@@ -121,8 +122,8 @@ export function shownThings(def: SetDefinition, solid: Material, glass: Material
       stand(pieces.lenses, GLASSES_AT, !place.eyeProtection);
       stand(pieces.defenders, DEFENDERS_AT, !place.hearingProtection);
       const pooled = Math.sqrt(supply.spilledOutside / 0.0006 / Math.PI);
-      stand(pieces.pool, pose(SET_AT.x + 0.05, 0.0003, SET_AT.z + 0.19), pooled > 0.003);
-      pieces.pool.group.scale.set(Math.min(0.12, pooled), 1, Math.min(0.09, pooled));
+      stand(pieces.pool, pose(SET_AT.x + 0.05, 0.0003, SET_AT.z + 0.155), pooled > 0.003);
+      pieces.pool.group.scale.set(Math.min(0.12, pooled), 1, Math.min(0.068, pooled));
       showFuel(rig, f, pieces, line.flow, chamber.flow);
       for (const [id, drop, bubble] of [
         ['pipeAtPump', pieces.dropPump, pieces.bubblePump],
@@ -149,7 +150,12 @@ const Z = new Vector3(0, 0, 1);
 const below = new Vector3(0, -0.002, 0.0095);
 const beside = new Vector3(0.004, 0.003, 0.001);
 
-type Fuel = { readonly pipeGlass: Piece; readonly pipeFlow: Piece; readonly chamber: Piece };
+type Fuel = {
+  readonly pipeGlass: Piece;
+  readonly pipeFlow: Piece;
+  readonly chamber: Piece;
+  readonly holderFlow: Piece;
+};
 
 /** In a section the pipe is seen through and the chamber over the plunger shows what presses on its fuel. */
 function showFuel(rig: Rig, f: Frame, pieces: Fuel, line: Flow, chamber: Flow): void {
@@ -167,12 +173,41 @@ function showFuel(rig: Rig, f: Frame, pieces: Fuel, line: Flow, chamber: Flow): 
   if (lined) pipe.group.visible = false;
   stand(pieces.pipeGlass, pipe.now, lined);
   stand(pieces.pipeFlow, pipe.now, lined);
+  stand(
+    pieces.holderFlow,
+    rig.piece('holder').now,
+    seen && parts.holder === 'fitted' && parts.valve === 'fitted',
+  );
   const d = dimsOf(def, 'plunger');
   const low = d('to') + f.reading.travel;
   const body = rig.piece('pumpBody');
   within(inner, body.now, copyPose(rise, pose(0, low, 0)));
   stand(pieces.chamber, inner, seen && parts.plunger === 'fitted' && parts.valve === 'fitted');
   pieces.chamber.group.scale.set(1, Math.max(1e-4, dimsOf(def, 'barrel')('to') - low), 1);
+}
+
+/** Radius of the drilling from the holder's room to its outlet, m. */
+const DRILLING = 0.0009;
+
+/** What fills holder and drilling above the delivery valve: laid flat behind the valve and its spring, to be seen past them. */
+function holderRoom(def: SetDefinition): BufferGeometry {
+  const h = dimsOf(def, 'holder');
+  const v = dimsOf(def, 'valveSpring');
+  const r = h('boreRadius') - 2e-4;
+  const [low, top, end] = [h('from') + 2e-4, v('from') + v('length'), h('from') + h('length') - 1e-3];
+  return revolve(
+    [
+      [0, low, 0],
+      [r, low, 0],
+      [r, top, 0],
+      [DRILLING, top, 0],
+      [DRILLING, end, 0],
+      [0, end, 0],
+    ],
+    { segments: 16, chamfer: 0 },
+  )
+    .scale(1, 1, 0.04)
+    .translate(0, 0, -0.5 * r);
 }
 
 const inner = pose();
