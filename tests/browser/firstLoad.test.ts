@@ -4,7 +4,7 @@ import { gzipSync } from 'node:zlib';
 import { describe, expect, inject, it } from 'vitest';
 
 /** Our own limit, kilobytes of gzip: a page of text and buttons should open at once on a poor connection. */
-const FIRST_LOAD_LIMIT = 200;
+const FIRST_LOAD_LIMIT = 150;
 
 /** Scripts that the page asks for before anything is drawn: its own and those it preloads. */
 function firstScripts(built: string): string[] {

@@ -20,7 +20,7 @@ const ERRORS = [0.0024, 0.0012, 0.0005];
 /** How far it may be off in the picture, pixels. */
 const UNSEEN = 0.6;
 /** Corners of triangles that are worked on in one frame, about. */
-const AT_ONCE = 9000;
+const AT_ONCE = 24_000;
 /** Forms of fewer triangles stay as they are. */
 const FEW = 120;
 
