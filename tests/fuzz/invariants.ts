@@ -30,7 +30,7 @@ function ranges(def: SetDefinition, state: SimState): [string, number, number, n
     ['engine.fuelWaiting', engine.fuelWaiting, 0, 1e-6],
     ['pump.travel', pump.travel, 0, topStop],
     ['pump.turn', pump.turn, 0, 1.2 * startTurn + 0.1],
-    ['pump.bond.shear', pump.bond.shear, 0, 4e6],
+    ['pump.bond.shear', pump.bond.shear, 0, 1e7],
     ['pump.liquid', pump.liquid, 0, chamber],
     ['pump.air', pump.air, 0, chamber],
     ['pump.collar', pump.collar, 0, def.pump.retraction],

@@ -62,7 +62,7 @@ describe('reading a scenario', () => {
       expect(expected.length).toBeGreaterThan(0);
     }
     expect(problems.map(problemLine)).toContain(
-      'changes.0.to: found 9000000000, expected from 0 to 4000000 Pa',
+      'changes.0.to: found 9000000000, expected from 0 to 10000000 Pa',
     );
     expect(problems.map(problemLine)).toContain('complaint: found nothing, expected this key');
   });
