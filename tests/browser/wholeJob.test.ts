@@ -38,9 +38,22 @@ async function pullAgain(page: Page, hands: Hands, moves: readonly Move[]): Prom
   }
 }
 
-async function doWholeJob(how: 'pointer' | 'keyboard'): Promise<void> {
-  await withApp({ reducedMotion: 'reduce' }, async ({ page }) => {
-    const hands = how === 'pointer' ? pointer() : keyboard(page);
+/** Takes WebGL away: the page then works with its section drawing in place of the bench. */
+const NO_WEBGL = ['--disable-gpu', '--disable-software-rasterizer', '--disable-3d-apis'];
+
+/** The same picture as a phone shows it. */
+async function shotOnPhone(page: Page, name: string): Promise<void> {
+  const size = page.viewportSize();
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.waitForTimeout(400);
+  await shot(page, name);
+  if (size !== null) await page.setViewportSize(size);
+}
+
+async function doWholeJob(how: 'pointer' | 'keyboard' | 'drawing'): Promise<void> {
+  const flags = how === 'drawing' ? NO_WEBGL : [];
+  await withApp({ reducedMotion: 'reduce', flags }, async ({ page }) => {
+    const hands = how === 'keyboard' ? keyboard(page) : pointer();
     await shot(page, `${how}-1-first-screen`);
     await hands.press(page.getByRole('radio', { name: /Assessed/ }));
     await hands.press(page.getByRole('button', { name: 'Start the job' }));
@@ -63,8 +76,10 @@ async function doWholeJob(how: 'pointer' | 'keyboard'): Promise<void> {
         pictures += 1;
         await page.waitForTimeout(800);
         await shot(page, `${how}-${pictures}-${name}`);
+        if (how === 'drawing') await shotOnPhone(page, `${how}-${pictures}-${name}`);
       }
     }
+    if (how === 'drawing') await expect(page.locator('canvas').count()).resolves.toBe(0);
     const sheet = page.locator('.marks');
     await sheet.waitFor();
     await shot(page, `${how}-9-marking-sheet`);
@@ -83,4 +98,10 @@ it(
   'the whole job by keyboard alone ends started, handed over and passed',
   () => doWholeJob('keyboard'),
   15 * MINUTES,
+);
+
+it(
+  'the whole job without WebGL, from the panels and the section drawing, ends the same way',
+  () => doWholeJob('drawing'),
+  12 * MINUTES,
 );
