@@ -4,6 +4,7 @@ import { useFact, useJob } from '../useJob.ts';
 import { Bubbles, showBubbles } from './Bubbles.tsx';
 import { ControlInset } from './ControlInset.tsx';
 import { camAxis } from './camLayout.ts';
+import { EngineInset } from './EngineInset.tsx';
 import { FixedParts } from './FixedParts.tsx';
 import { airShares, fuelFill } from './fuel.ts';
 import { Cam, CHAMBER_AIR, LineParts, type LineRefs } from './LineParts.tsx';
@@ -96,6 +97,7 @@ export function PumpDrawing() {
         <div className="insets">
           <ControlInset />
           <NozzleInset />
+          <EngineInset />
         </div>
         <ol className="drawing-list">
           {itemsOf(mm, has).map(({ number, name, isThere }) =>
