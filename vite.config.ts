@@ -1,6 +1,6 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
-import { bakedPartsPlugin } from './bakedParts.ts';
+import { bakedPartsPlugin } from './src/solids/partsPlugin.ts';
 
 /**
  * The order of these groups matters: a group takes along what its modules import, so React must be claimed

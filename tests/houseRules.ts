@@ -59,7 +59,7 @@ const MAY_USE: Record<string, RegExp> = {
   marking: /^$/,
   workers: /^$/,
   session: /^(valibot|zustand\/vanilla|idb|fflate)$/,
-  solids: /^(manifold-3d|@gltf-transform\/(core|extensions)|meshoptimizer)$/,
+  solids: /^(manifold-3d|vite|@gltf-transform\/(core|extensions)|meshoptimizer)$/,
 };
 const MATHS = 'src/sim/laws/maths.ts';
 

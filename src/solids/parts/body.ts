@@ -76,7 +76,7 @@ function bosses(shop: Shop, { shapes: { body, inlet, bleedScrew } }: Definition)
   const frame = slab(
     shop,
     {
-      outline: traced(rectangle(body.windowWidth + 9 * mm, high - low, 0, (high + low) / 2), 3 * mm),
+      outline: traced(rectangle(body.windowWidth + 11 * mm, high - low, 0, (high + low) / 2), 3 * mm),
       bevel: 0.6 * mm,
       surface: 'castIron',
     },

@@ -97,7 +97,7 @@ export function studSolid(shop: Shop, def: Definition): Manifold {
 export function windowCoverSolid(shop: Shop, { shapes: { body } }: Definition): Manifold {
   const w = body.windowWidth;
   const h = body.windowHeight;
-  const outline = traced(rectangle(w + 8.6 * mm, h + 4.6 * mm), 3 * mm, 6);
+  const outline = traced(rectangle(w + 10.4 * mm, h + 4.6 * mm), 3 * mm, 6);
   const raised = traced(rectangle(w - 4 * mm, h - 4 * mm), 2.4 * mm, 5);
   const sheet = slab(shop, { outline, bevel: 0.35 * mm, surface: 'zinc' }, 1.6 * mm);
   const dish = slab(shop, { outline: raised, bevel: 0.55 * mm, surface: 'zinc' }, 1.6 * mm).translate(
@@ -121,10 +121,10 @@ export function coverScrewSolid(shop: Shop, { shapes: { body } }: Definition, si
       [0, -5 * mm],
       [1.2 * mm, -5 * mm],
       [1.2 * mm, 1.6 * mm, 0],
-      [2.7 * mm, 1.6 * mm],
-      [2.7 * mm, 2.7 * mm, 0],
-      [1.6 * mm, 3.5 * mm, 0],
-      [0, 3.7 * mm, 0],
+      [2.25 * mm, 1.6 * mm],
+      [2.25 * mm, 2.7 * mm, 0],
+      [1.5 * mm, 3.4 * mm, 0],
+      [0, 3.6 * mm, 0],
     ],
     'zinc',
     { segments: 20 },

@@ -1,6 +1,6 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
-import { bakedPartsPlugin } from '../../../bakedParts.ts';
+import { bakedPartsPlugin } from '../../../src/solids/partsPlugin.ts';
 
 export default defineConfig({
   root: import.meta.dirname,

@@ -1,8 +1,8 @@
 import { mkdirSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
-import { bakedParts } from './src/solids/bake.ts';
-import { definition } from './src/solids/definition.ts';
+import { bakedParts } from './bake.ts';
+import { definition } from './definition.ts';
 
 /**
  * Builds the pump's parts from the definition and puts them among the files that are fetched by address.
