@@ -18,6 +18,8 @@ import type { CommandResult } from './law.ts';
 import { failed, succeeded } from './result.ts';
 
 const minutes = (value: number): string => `${value.toFixed(1)} min`;
+/** Two decimals; what rounds to nothing has no sign. */
+const bitsText = (value: number): string => value.toFixed(2).replace(/^-(0\.00)$/, '$1');
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
 const priorTitles = { stored: 'a stored set', flat: 'every cause alike' } as const;
 
@@ -93,7 +95,7 @@ function lines(title: string, report: CausesReport): string[] {
 function markdown(quest: Parameters<typeof bitsTable>[0]): string[] {
   const { causes, checks, bits, all } = bitsTable(quest);
   const row = (name: string, values: readonly number[]) =>
-    `| ${name} | ${values.map((value) => value.toFixed(2)).join(' | ')} |`;
+    `| ${name} | ${values.map(bitsText).join(' | ')} |`;
   return [
     `| bits | ${checks.join(' | ')} |`,
     `|---|${checks.map(() => '--:').join('|')}|`,
