@@ -1,56 +1,5 @@
-/** Everything that a job may offer as the reason why a set will not start, from the outside of the set inwards. */
-export const causeIds = [
-  'airInletBlocked',
-  'exhaustBlocked',
-  'decompressorNotClosing',
-  'inletValveLeaking',
-  'exhaustValveLeaking',
-  'ringsWorn',
-  'tooColdForThePull',
-  'tankEmpty',
-  'tapShut',
-  'ventBlocked',
-  'filterBlocked',
-  'waterInFuel',
-  'fuelWaxed',
-  'fuelContaminated',
-  'airDrawnIn',
-  'plungerStuckUp',
-  'plungerStuckDown',
-  'plungerStuckInRotation',
-  'plungerSticky',
-  'pairBinding',
-  'wornPair',
-  'returnSpringBroken',
-  'camOrCupWorn',
-  'wrongShims',
-  'plungerHalfTurnOut',
-  'pinOutOfFork',
-  'pinBent',
-  'deliveryValveLeaking',
-  'airInLine',
-  'jointLeaking',
-  'injectorNotOpening',
-  'injectorNotClosing',
-  'injectorSpringWeak',
-  'nozzleCoked',
-  'stopLeverAtStop',
-  'governorSeized',
-] as const;
-export type CauseId = (typeof causeIds)[number];
-
-export const causeGroupIds = [
-  'air',
-  'compression',
-  'fuelSupply',
-  'pump',
-  'lineAndInjector',
-  'controls',
-] as const;
-export type CauseGroupId = (typeof causeGroupIds)[number];
-
-/** Where on the set each cause lies, so that a long list can be read. */
-export const causeGroups: Readonly<Record<CauseGroupId, readonly CauseId[]>> = {
+/** Everything that a job may offer as the reason why a set will not start, by where on the set it lies. */
+export const causeGroups = {
   air: ['airInletBlocked', 'exhaustBlocked'],
   compression: [
     'decompressorNotClosing',
@@ -93,4 +42,25 @@ export const causeGroups: Readonly<Record<CauseGroupId, readonly CauseId[]>> = {
     'nozzleCoked',
   ],
   controls: ['stopLeverAtStop', 'governorSeized'],
-};
+} as const;
+export type CauseGroupId = keyof typeof causeGroups;
+
+export const causeGroupIds = [
+  'air',
+  'compression',
+  'fuelSupply',
+  'pump',
+  'lineAndInjector',
+  'controls',
+] as const;
+
+/** The same from the outside of the set inwards. */
+export const causeIds = [
+  ...causeGroups.air,
+  ...causeGroups.compression,
+  ...causeGroups.fuelSupply,
+  ...causeGroups.pump,
+  ...causeGroups.lineAndInjector,
+  ...causeGroups.controls,
+] as const;
+export type CauseId = (typeof causeIds)[number];

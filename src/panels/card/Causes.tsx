@@ -41,7 +41,8 @@ function CauseGroup({
 }) {
   const { session, core } = useJob();
   const id = useId();
-  const offered = causeGroups[group].filter((cause) => session.scenario.causes.includes(cause));
+  const grouped: readonly CauseId[] = causeGroups[group];
+  const offered = grouped.filter((cause) => session.scenario.causes.includes(cause));
   if (offered.length === 0) return null;
   return (
     <div className="cause-group">

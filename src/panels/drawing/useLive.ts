@@ -4,8 +4,12 @@ import { useJob } from '../useJob.ts';
 /** Time between two drawings while something moves, ms. */
 const PAUSE = 60;
 
-/** Calls back whenever something was done, and steadily while the set moves by itself. */
-export function useLive(draw: () => void): void {
+/**
+ * Calls back whenever something was done, and steadily while the set moves by itself.
+ *
+ * `pause`: least time between two drawings, ms; 0 draws every frame.
+ */
+export function useLive(draw: () => void, pause = PAUSE): void {
   const { session } = useJob();
   const latest = useRef(draw);
   useEffect(() => {
@@ -17,7 +21,7 @@ export function useLive(draw: () => void): void {
     let last = 0;
     const tick = (now: number) => {
       frame = session.isLive() ? requestAnimationFrame(tick) : 0;
-      if (now - last < PAUSE && frame !== 0) return;
+      if (now - last < pause && frame !== 0) return;
       last = now;
       latest.current();
     };
@@ -30,5 +34,5 @@ export function useLive(draw: () => void): void {
       leave();
       cancelAnimationFrame(frame);
     };
-  }, [session]);
+  }, [session, pause]);
 }

@@ -4,9 +4,9 @@ import { coilPath, type Ruler, rulerOf } from '../drawing/layout.ts';
 import { MovingParts, type MovingRefs } from '../drawing/MovingParts.tsx';
 import { Patterns } from '../drawing/Patterns.tsx';
 import type { PartsFitted } from '../drawing/PumpDrawing.tsx';
+import { useLive } from '../drawing/useLive.ts';
 import { useJob } from '../useJob.ts';
 import { PICTURE_MM } from './useDragHand.ts';
-import { useFrames } from './useFrames.ts';
 import '../drawing/drawing.css';
 
 const VIEW = `-44 -106 88 ${PICTURE_MM}`;
@@ -49,7 +49,7 @@ export function PumpPicture() {
     rod: useRef<SVGPathElement>(null),
     pin: useRef<SVGGElement>(null),
   };
-  useFrames(() => {
+  useLive(() => {
     const sim = session.sim();
     const pose = core.pumpPose(def, sim);
     const rise = pose.plungerTravel * 1000;
@@ -61,7 +61,7 @@ export function PumpPicture() {
     // the spring between hand and part: what the hand leads by is drawn as the fingertip giving
     const lead = sim.hand.grasp === null ? null : (sim.hand.grasp.force / def.hand.coupling) * 1000;
     drawHand(hand, mm, rise, lead);
-  });
+  }, 0);
   return (
     <div className="pump-picture section">
       <svg viewBox={VIEW} role="img" aria-label="The pump in section, cam end down">

@@ -138,19 +138,21 @@ function mendFuelSide(def: SetDefinition, state: SimState, what: MendId): void {
   }
 }
 
+/** What the pump has inside it and comes back with from an overhaul. */
+export const pumpInside = [
+  'holder',
+  'valveSpring',
+  'valve',
+  'retainer',
+  'cup',
+  'returnSpring',
+  'plunger',
+] as const;
+
 /** The pump comes back from those who have the bench for it: whole, tight, filled and set. */
 function overhaulPump(def: SetDefinition, state: SimState): void {
   const { assembly, condition, pump } = state;
-  for (const part of [
-    'holder',
-    'valveSpring',
-    'valve',
-    'retainer',
-    'cup',
-    'returnSpring',
-    'plunger',
-  ] as const)
-    assembly.parts[part] = 'fitted';
+  for (const part of pumpInside) assembly.parts[part] = 'fitted';
   const { torque, factor, thread } = def.joints.holder;
   assembly.joints.holder = { torque, clamp: torque / (factor * thread), at: 'tight', ruined: false };
   Object.assign(assembly, { newWasher: true, valveClean: true, pairNew: true });

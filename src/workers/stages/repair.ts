@@ -1,5 +1,6 @@
 import type { CauseId } from '../../jobs/causes.ts';
 import type { MendId } from '../../sim/set/commands.ts';
+import { pumpInside } from '../../sim/set/mend.ts';
 import { saw } from '../worker.ts';
 import { closeCamEnd, closeHolder, crackHolder, openCamEnd, openOutlet, pumpOff, pumpOn } from './deeper.ts';
 import { freePlunger } from './free.ts';
@@ -51,16 +52,7 @@ function* dressPair(hands: Hands, replace: boolean, between: MendId | null = nul
 function* sendOut(hands: Hands): Part<void> {
   yield { do: 'judgePair', verdict: 'replace' };
   yield* mend('pumpOverhaul');
-  for (const part of [
-    'holder',
-    'valveSpring',
-    'valve',
-    'retainer',
-    'cup',
-    'returnSpring',
-    'plunger',
-  ] as const)
-    hands.off.delete(part);
+  for (const part of pumpInside) hands.off.delete(part);
   hands.slack.delete('holder');
 }
 
