@@ -42,6 +42,8 @@ export default defineConfig({
           globalSetup: ['tests/browser/setup.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          // A machine at its limit can starve one page for a while; what fails twice is a fault.
+          retry: 1,
           // One Chromium at a time, and after the unit tests: software 3D needs the whole machine.
           maxWorkers: 1,
           fileParallelism: false,

@@ -75,6 +75,7 @@ it('the job goes on while the browser has taken the picture away, and the same p
 
 it('React renders nothing of the scene while the model goes on by 600 steps', async () => {
   await withApp({}, async ({ page, address }) => {
+    await page.waitForLoadState('networkidle');
     const commits = await countCommits(page);
     // A page of its own address: a fragment alone would not load it anew.
     await page.goto(`${address}?stats${JOB}`);

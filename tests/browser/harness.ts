@@ -97,7 +97,11 @@ function watchComplaints(page: Page, expected: readonly RegExp[]): string[] {
     if (['error', 'warning', 'assert'].includes(message.type())) note(message.type(), message.text());
   });
   page.on('pageerror', (error) => note('page error', error.stack ?? error.message));
-  page.on('requestfailed', (request) => note('failed request', request.url()));
+  page.on('requestfailed', (request) => {
+    // A page that is left or loaded anew gives up what it was still fetching.
+    if (request.failure()?.errorText === 'net::ERR_ABORTED') return;
+    note('failed request', `${request.url()} (${request.failure()?.errorText})`);
+  });
   page.on('crash', () => note('crash', 'the page crashed'));
   return complaints;
 }
