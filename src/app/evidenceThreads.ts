@@ -75,11 +75,17 @@ export type Reader = (
 ) => CardReading;
 
 /** Has every fault run through every check, or takes what an earlier visit kept; tell hears a share, 0..1. */
-export async function evidenceOf(def: SetDefinition, tell: (share: number) => void): Promise<Reader> {
+export async function tableOf(def: SetDefinition, tell: (share: number) => void): Promise<EvidenceTable> {
   const task = tableTask(def, faultKinds());
-  const hash = taskHash(task);
-  const known = import.meta.env.DEV ? null : kept(hash, workerAddress);
-  const table = known ?? (await simulate(task, (done) => tell(done / task.kinds.length)));
-  if (known === null && !import.meta.env.DEV) keep(table, workerAddress);
+  const known = import.meta.env.DEV ? null : kept(taskHash(task), workerAddress);
+  if (known !== null) return known;
+  const table = await simulate(task, (done) => tell(done / task.kinds.length));
+  if (!import.meta.env.DEV) keep(table, workerAddress);
+  return table;
+}
+
+/** The same table as something that reads a card. */
+export async function evidenceOf(def: SetDefinition, tell: (share: number) => void): Promise<Reader> {
+  const table = await tableOf(def, tell);
   return (scenario, card) => readingOf(def, scenario, card, table);
 }
