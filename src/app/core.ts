@@ -1,6 +1,8 @@
 import { adviceIds } from '../jobs/advice.ts';
 import { cautionsFor, cautionWords, disclaimer } from '../jobs/cautions.ts';
 import { findingText } from '../jobs/findingWords.ts';
+import { hintCosts } from '../jobs/hints.ts';
+import { stageNow, stages } from '../jobs/stages.ts';
 import { toolsFor } from '../jobs/tools.ts';
 import { adviceText, causeGroupText, causeText } from '../jobs/words.ts';
 import { partNames, partTitles } from '../marking/rule.ts';
@@ -22,6 +24,9 @@ export const core: Core = {
   cautionWords,
   toolsFor,
   disclaimer,
+  stages,
+  stageNow,
+  hintCosts,
   partTitles,
   parts: partNames,
   stopReason: (rule) => stopRules.find(({ id }) => id === rule)?.reason ?? rule,

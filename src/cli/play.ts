@@ -68,6 +68,8 @@ export function sheetLines(title: string, by: string, sheet: MarkingSheet): stri
       lines.push(`  ${(line.earned * line.weight).toFixed(1)} of ${line.weight}  ${line.reason} (${when})`);
     }
   }
+  for (const { about, level, cost, at } of sheet.help)
+    lines.push(`help asked for: ${about}, level ${level}, ${cost} off (${clock(at)})`);
   for (const { rule, at } of sheet.stopWork) lines.push(`stop work: ${rule} (${clock(at)})`);
   for (const { part, what, at } of sheet.damage) lines.push(`damage: ${part}, ${what} (${clock(at)})`);
   return lines;

@@ -2,6 +2,7 @@ import type { CheckId } from '../sim/set/commands.ts';
 import type { AdviceId } from './advice.ts';
 import type { CauseId } from './causes.ts';
 import type { FindingCode } from './findings.ts';
+import type { HintLevel, HintSubject } from './hints.ts';
 
 export type FindingValue = number | string | boolean;
 
@@ -32,13 +33,16 @@ export interface JobCard {
 }
 
 /** What a learner writes on the card. */
-export type CardCommand =
+export type CardEntry =
   | { do: 'strikeOut'; cause: CauseId }
   | { do: 'restore'; cause: CauseId }
   | { do: 'nameCause'; cause: CauseId; because: string }
   | { do: 'judgePair'; verdict: Verdict }
   | { do: 'writeCard'; advice: AdviceId[] }
   | { do: 'handOver' };
+
+/** What a learner does beside the set: writes on the card, or asks for help. */
+export type CardCommand = CardEntry | { do: 'askHint'; level: HintLevel; about: HintSubject };
 
 export type CardBlockCode =
   | 'jobEnded'
@@ -47,7 +51,8 @@ export type CardBlockCode =
   | 'alreadyStruck'
   | 'notStruck'
   | 'isStruck'
-  | 'noSuchFinding';
+  | 'noSuchFinding'
+  | 'noHints';
 
 export type CardEvent =
   | { kind: 'found'; finding: Finding }
@@ -57,6 +62,8 @@ export type CardEvent =
   | { kind: 'pairJudged'; verdict: Verdict }
   | { kind: 'cardWritten'; advice: AdviceId[] }
   | { kind: 'handedOver' }
+  /** point: what the hint was about then; isFree: it costs no marks. */
+  | { kind: 'hintGiven'; level: HintLevel; about: HintSubject; point: string; isFree: boolean }
   | { kind: 'cardRefused'; act: string; code: CardBlockCode; by: string };
 
 /** An empty card. */
@@ -91,7 +98,7 @@ function nameCause(card: JobCard, cause: CauseId, because: string): CardEvent[] 
 }
 
 /** Writes on the card (changes it) and says what was written; offered: the causes that the job lists. */
-export function writeOnCard(card: JobCard, command: CardCommand, offered: readonly CauseId[]): CardEvent[] {
+export function writeOnCard(card: JobCard, command: CardEntry, offered: readonly CauseId[]): CardEvent[] {
   if ('cause' in command && !offered.includes(command.cause)) {
     return refuse(command.do, 'notOffered', command.cause);
   }

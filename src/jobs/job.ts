@@ -8,7 +8,8 @@ import { step } from '../sim/set/step.ts';
 import { isLive } from '../sim/set/time.ts';
 import { blankCard, type CardCommand, type CardEvent, type JobCard, writeOnCard } from './card.ts';
 import { findingsFrom } from './findings.ts';
-import type { Scenario } from './scenario.ts';
+import { askHint } from './hints.ts';
+import type { Mode, Scenario } from './scenario.ts';
 import { toolsFor } from './tools.ts';
 
 /** Everything that can be done in a job: to the set, or to the card. */
@@ -25,6 +26,7 @@ export interface LogEntry {
 /** A job under way: plain data, nothing hidden elsewhere. */
 export interface Job {
   readonly scenarioId: string;
+  readonly mode: Mode;
   sim: SimState;
   card: JobCard;
   log: LogEntry[];
@@ -42,16 +44,20 @@ const cardCommands: ReadonlySet<string> = new Set<CardCommand['do']>([
   'judgePair',
   'writeCard',
   'handOver',
+  'askHint',
 ]);
 
 const isCardCommand = (command: Command): command is CardCommand => cardCommands.has(command.do);
 
-/** A job as the learner receives it: the scenario's hidden changes made, its given precautions in force. */
-export function openJob(def: SetDefinition, scenario: Scenario, seed: number): Job {
+/**
+ * A job as the learner receives it: the scenario's hidden changes made, its given precautions in force. mode: how it is
+ * worked, which decides what help there is and what it costs.
+ */
+export function openJob(def: SetDefinition, scenario: Scenario, seed: number, mode: Mode = 'practice'): Job {
   const sim = startState(def, seed);
   applyChanges(def, sim, scenario.changes);
   for (const what of scenario.place.given) sim.place[what] = true;
-  return { scenarioId: scenario.id, sim, card: blankCard(), log: [], ended: false };
+  return { scenarioId: scenario.id, mode, sim, card: blankCard(), log: [], ended: false };
 }
 
 /** The last thing that was done. */
@@ -95,6 +101,12 @@ function doOnSet(def: SetDefinition, scenario: Scenario, job: Job, command: SimC
   return withFindings(def, job, command, step(def, job.sim, [command]));
 }
 
+function answer(def: SetDefinition, scenario: Scenario, job: Job, command: Command): JobEvent[] {
+  if (!isCardCommand(command)) return doOnSet(def, scenario, job, command);
+  if (command.do === 'askHint') return askHint(job, command.level, command.about);
+  return writeOnCard(job.card, command, scenario.causes);
+}
+
 /**
  * Carries out one command: on the card, or on the set over one model step (0.01 s). Changes the job.
  * Returns what happened at once; what goes on by itself afterwards comes from `advance`.
@@ -102,9 +114,7 @@ function doOnSet(def: SetDefinition, scenario: Scenario, job: Job, command: SimC
 export function doCommand(def: SetDefinition, scenario: Scenario, job: Job, command: Command): JobEvent[] {
   if (job.ended) return [{ kind: 'cardRefused', act: command.do, code: 'jobEnded', by: '' }];
   const at = job.sim.step;
-  const events = isCardCommand(command)
-    ? writeOnCard(job.card, command, scenario.causes)
-    : doOnSet(def, scenario, job, command);
+  const events = answer(def, scenario, job, command);
   if (command.do === 'handOver') job.ended = true;
   job.log.push({ step: at, command, events });
   return events;

@@ -1,6 +1,7 @@
 import { type Job, openJob } from '../jobs/job.ts';
 import type { Scenario } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
+import { type Help, helpOf, wasShown } from './help.ts';
 import { eventsOf } from './judges.ts';
 import { type PartName, partNames, partWeights } from './rule.ts';
 import { rules } from './rules.ts';
@@ -16,6 +17,8 @@ export interface MarkLine {
   readonly reason: string;
   readonly source: string;
   readonly at: number | null;
+  /** The step was shown by a hint and earns nothing for that. */
+  readonly isShown: boolean;
 }
 
 /** An act that stops the pass, and the step at which it was first done. */
@@ -27,8 +30,10 @@ export interface Stop {
 export interface MarkingSheet {
   /** 0..100 each. */
   readonly parts: Record<PartName, number>;
-  /** 0..100. */
+  /** 0..100; what the help cost is taken off. */
   readonly total: number;
+  /** Help that was asked for, a line for each point. */
+  readonly help: Help[];
   readonly passMark: number;
   readonly passed: boolean;
   readonly started: boolean;
@@ -45,8 +50,10 @@ function linesOf(story: Story): MarkLine[] {
   return rules
     .filter((rule) => rule.applies(story.scenario))
     .map(({ id, part, weight, reason, source, judge }) => {
-      const { earned, at } = judge(story);
-      return { rule: id, part, weight, reason, source, earned: Math.max(0, Math.min(1, earned)), at };
+      const judgement = judge(story);
+      const isShown = judgement.earned > 0 && wasShown(story, id, judgement);
+      const earned = isShown ? 0 : Math.max(0, Math.min(1, judgement.earned));
+      return { rule: id, part, weight, reason, source, earned, at: judgement.at, isShown };
     });
 }
 
@@ -68,7 +75,9 @@ export function markStory(story: Story): MarkingSheet {
     refitAndBleeding: partMark(lines, 'refitAndBleeding'),
     result: partMark(lines, 'result'),
   };
-  const total = tenth(partNames.reduce((sum, part) => sum + partWeights[part] * parts[part], 0));
+  const help = helpOf(story);
+  const earned = partNames.reduce((sum, part) => sum + partWeights[part] * parts[part], 0);
+  const total = tenth(help.reduce((sum, { cost }) => Math.max(0, sum - cost), earned));
   const stopWork = stopRules
     .flatMap(({ id, find }) =>
       find(story)
@@ -81,6 +90,7 @@ export function markStory(story: Story): MarkingSheet {
   return {
     parts,
     total,
+    help,
     passMark,
     passed: total >= passMark && started && stopWork.length === 0,
     started,

@@ -2,8 +2,10 @@ import type { AdviceId } from '../jobs/advice.ts';
 import type { Finding, JobCard } from '../jobs/card.ts';
 import type { CauseGroupId, CauseId } from '../jobs/causes.ts';
 import type { CautionId, CautionWords } from '../jobs/cautions.ts';
-import type { Command } from '../jobs/job.ts';
+import type { HintLevel } from '../jobs/hints.ts';
+import type { Command, Job } from '../jobs/job.ts';
 import type { Scenario } from '../jobs/scenario.ts';
+import type { Stage } from '../jobs/stages.ts';
 import type { ToolId } from '../jobs/tools.ts';
 import type { PartName } from '../marking/rule.ts';
 import type { SimCommand } from '../sim/set/commands.ts';
@@ -40,6 +42,10 @@ export interface Core {
   readonly cautionWords: Readonly<Record<CautionId, CautionWords>>;
   toolsFor(command: SimCommand): readonly ToolId[];
   readonly disclaimer: string;
+  /** The job in stages, the one that it is at, and the marks that help costs. */
+  readonly stages: readonly Stage[];
+  stageNow(job: Readonly<Job>): { readonly stage: Stage; readonly number: number } | null;
+  readonly hintCosts: Readonly<Record<HintLevel, number>>;
   readonly partTitles: Readonly<Record<PartName, string>>;
   readonly parts: readonly PartName[];
   /** Why an act stops the work, by the rule that says so. */

@@ -190,7 +190,7 @@ export function resume(def: SetDefinition, scenario: Scenario, kept: KeptJob): R
     return { ok: false, why: 'The job has been changed since it was begun.' };
   const lastAct = acts[acts.length - 1]?.step ?? 0;
   const end = Math.max(lastAct, rest?.step ?? 0);
-  const job = replayActs(def, scenario, head.seed, acts, end);
+  const job = replayActs(def, scenario, { seed: head.seed, mode: head.mode, acts, endStep: end });
   // A rest that was written after the last act must be met bit for bit.
   if (
     rest !== null &&

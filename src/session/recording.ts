@@ -1,5 +1,5 @@
 import { advance, type Command, doCommand, type Job, openJob } from '../jobs/job.ts';
-import type { Scenario } from '../jobs/scenario.ts';
+import type { Mode, Scenario } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { canonical, fingerprint, hashState } from '../sim/set/snapshot.ts';
 
@@ -11,7 +11,10 @@ export interface RecordedAct {
 
 /** A whole job as its acts alone; running them again gives everything else. */
 export interface Recording {
-  format: 'freestroke-recording/1';
+  format: 'freestroke-recording/2';
+  scenarioId: string;
+  /** How it was worked, which decides what help there was. */
+  mode: Mode;
   setHash: string;
   scenarioHash: string;
   seed: number;
@@ -20,6 +23,11 @@ export interface Recording {
   endStep: number;
   stateHash: string;
 }
+
+/** A recording from before help was an act; it says neither job nor way of working. */
+export type Recording1 = Omit<Recording, 'format' | 'scenarioId' | 'mode'> & {
+  format: 'freestroke-recording/1';
+};
 
 /** Fingerprint of what the model reads of a set; how it is drawn changes nothing that was done. */
 export function setHash(def: SetDefinition): string {
@@ -33,7 +41,9 @@ export function record(def: SetDefinition, scenario: Scenario, job: Job, seed: n
     entry.command ? [{ step: entry.step, command: entry.command }] : [],
   );
   return {
-    format: 'freestroke-recording/1',
+    format: 'freestroke-recording/2',
+    scenarioId: scenario.id,
+    mode: job.mode,
     setHash: setHash(def),
     scenarioHash: fingerprint(canonical(scenario)),
     seed,
@@ -56,22 +66,22 @@ function runTo(def: SetDefinition, job: Job, step: number): void {
  * Does a recorded job again from the start. Throws RangeError when set or scenario are not the recorded ones;
  * whether it came out the same is for the caller to see (`hashState`).
  */
-export function replay(def: SetDefinition, scenario: Scenario, recording: Recording): Job {
+export function replay(def: SetDefinition, scenario: Scenario, recording: Recording | Recording1): Job {
   if (recording.setHash !== setHash(def)) throw new RangeError('setHash: another set definition');
   if (recording.scenarioHash !== fingerprint(canonical(scenario)))
     throw new RangeError('scenarioHash: another scenario');
-  return replayActs(def, scenario, recording.seed, recording.acts, recording.endStep);
+  const mode = recording.format === 'freestroke-recording/1' ? 'practice' : recording.mode;
+  return replayActs(def, scenario, { ...recording, mode });
 }
 
 /** Does recorded acts from the start of a job, then lets the set go on until its clock stands at `endStep`. */
 export function replayActs(
   def: SetDefinition,
   scenario: Scenario,
-  seed: number,
-  acts: readonly RecordedAct[],
-  endStep: number,
+  done: { seed: number; mode: Mode; acts: readonly RecordedAct[]; endStep: number },
 ): Job {
-  const job = openJob(def, scenario, seed);
+  const { seed, mode, acts, endStep } = done;
+  const job = openJob(def, scenario, seed, mode);
   for (const act of acts) {
     runTo(def, job, act.step);
     doCommand(def, scenario, job, act.command);

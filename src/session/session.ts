@@ -94,7 +94,7 @@ export function createSession(options: {
   from?: Job;
 }): Session {
   const { def, scenario, seed, mode } = options;
-  const job = options.from ?? openJob(def, scenario, seed);
+  const job = options.from ?? openJob(def, scenario, seed, mode);
   const listeners = new Set<(act: RecordedAct) => void>();
   const store = createStore<SessionView>(() => ({ ...firstView }));
   let before = copyState(job.sim);

@@ -3,7 +3,7 @@ import setText from '../../models/bench-set/set.json?raw';
 import { decisionHash } from '../../src/jobs/decisionHash.ts';
 import { readSet } from '../../src/jobs/readSet.ts';
 import { readScenario, type Scenario } from '../../src/jobs/scenario.ts';
-import { type Recording, record, replay } from '../../src/session/recording.ts';
+import { type Recording1, record, replay } from '../../src/session/recording.ts';
 import { type CheckKind, type LawCheck, runCheck } from '../../src/sim/laws/check.ts';
 import * as maths from '../../src/sim/laws/maths.ts';
 import type { SetDefinition } from '../../src/sim/set/definition.ts';
@@ -59,7 +59,7 @@ function recordedJobs(def: SetDefinition, scenario: Scenario): string[] {
   });
 }
 
-function isRecording(value: unknown): value is Recording {
+function isRecording(value: unknown): value is Recording1 {
   return (
     typeof value === 'object' &&
     value !== null &&

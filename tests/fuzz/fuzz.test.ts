@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { adviceIds } from '../../src/jobs/advice.ts';
 import { causeIds } from '../../src/jobs/causes.ts';
+import { hintLevels, hintSubjects } from '../../src/jobs/hints.ts';
 import { advance, type Command, doCommand, type Job, openJob } from '../../src/jobs/job.ts';
 import { readScenario, type Scenario } from '../../src/jobs/scenario.ts';
 import { mark } from '../../src/marking/mark.ts';
@@ -38,6 +39,11 @@ const onCard: fc.Arbitrary<Command> = fc.oneof(
     because: fc.oneof(fc.constant('pinStill#1'), fc.string()),
   }),
   fc.record({ do: fc.constant('judgePair'), verdict: fc.constantFrom('fitForUse', 'replace') }),
+  fc.record({
+    do: fc.constant('askHint'),
+    level: fc.constantFrom(...hintLevels),
+    about: fc.constantFrom(...hintSubjects),
+  }),
   fc.record({ do: fc.constant('writeCard'), advice: fc.subarray([...adviceIds]) }),
 );
 

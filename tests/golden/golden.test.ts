@@ -6,7 +6,7 @@ import { decisionHash } from '../../src/jobs/decisionHash.ts';
 import type { Job } from '../../src/jobs/job.ts';
 import { readScenario, type Scenario } from '../../src/jobs/scenario.ts';
 import { mark } from '../../src/marking/mark.ts';
-import { type Recording, record, replay } from '../../src/session/recording.ts';
+import { type Recording, type Recording1, record, replay } from '../../src/session/recording.ts';
 import { hashState } from '../../src/sim/set/snapshot.ts';
 import { runWorker } from '../../src/workers/run.ts';
 import type { WorkerName } from '../../src/workers/worker.ts';
@@ -30,7 +30,7 @@ interface Golden {
   total: number;
   passed: boolean;
   damage: string[];
-  recording: Recording;
+  recording: Recording | Recording1;
 }
 
 const jobs: readonly (readonly [WorkerName, string, number])[] = [

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { core } from '../../src/app/core.ts';
 import type { JobEvent } from '../../src/jobs/job.ts';
-import { stageNow, stages } from '../../src/panels/guide/stages.ts';
+import { stageNow, stages } from '../../src/jobs/stages.ts';
 import { createLogBook } from '../../src/panels/log/logBook.ts';
 import { eventText, isHarm, isRefusal } from '../../src/panels/words/events.ts';
 import { createSession } from '../../src/session/session.ts';

@@ -1,12 +1,12 @@
 import { useState } from 'react';
 import { useCardFact, useJob } from '../useJob.ts';
-import { stageNow, stages } from './stages.ts';
 import './guide.css';
 
 /** Guided: the stage is always shown. Practice: on request. Assessed: nothing. */
 export function Guide() {
-  const { session } = useJob();
-  const number = useCardFact((job) => stageNow(job)?.number ?? 0);
+  const { session, core } = useJob();
+  const { stages } = core;
+  const number = useCardFact((job) => core.stageNow(job)?.number ?? 0);
   const [asked, setAsked] = useState(0);
   const [isFolded, setFolded] = useState(false);
   const stage = stages[number - 1];

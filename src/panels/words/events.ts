@@ -120,6 +120,7 @@ const sayings: Sayings = {
     verdict === 'replace' ? 'Pair judged: to be replaced.' : 'Pair judged: fit for use.',
   cardWritten: ({ advice }) => `Advice written: ${countOf(advice.length, 'line', 'lines')}.`,
   handedOver: () => 'Handed over.',
+  hintGiven: ({ about }) => `Hint asked: what to ${about === 'nextCheck' ? 'check' : 'do'} next.`,
 };
 
 /** What an event says in words and numbers; '' when another event of the same act says it. */

@@ -35,6 +35,7 @@ const cardBlocks: Record<CardBlockCode, (by: string) => string> = {
   notStruck: () => 'It is not struck out.',
   isStruck: () => 'That cause is struck out. Restore it first.',
   noSuchFinding: () => 'That finding is not on the card.',
+  noHints: () => 'Assessed work is done without hints.',
 };
 
 /** Why the set does not allow an act, in one sentence. */

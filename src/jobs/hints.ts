@@ -1,0 +1,29 @@
+import type { CardEvent } from './card.ts';
+import type { Job } from './job.ts';
+import { stageNow } from './stages.ts';
+
+/** How deep a hint goes: 1 points to the place, 2 explains, 3 shows what to do. */
+export const hintLevels = [1, 2, 3] as const;
+export type HintLevel = (typeof hintLevels)[number];
+
+/** What a hint can be asked about: what to check next, or what to do next. */
+export const hintSubjects = ['nextCheck', 'nextStep'] as const;
+export type HintSubject = (typeof hintSubjects)[number];
+
+/** Marks of the total (0..100) that a hint costs where it is not free (our judgement). */
+export const hintCosts: Readonly<Record<HintLevel, number>> = { 1: 2, 2: 5, 3: 10 };
+
+/**
+ * What a hint is about at this moment. Hints on the same point count once, by the deepest: on a check, until something
+ * new is found; on a step, until the stage is done.
+ */
+export function hintPoint(job: Readonly<Job>, about: HintSubject): string {
+  if (about === 'nextCheck') return `finding ${job.card.findings.length + 1}`;
+  return stageNow(job)?.stage.id ?? 'done';
+}
+
+/** Answers a request for a hint; assessed work gives none, guided work gives them freely. */
+export function askHint(job: Readonly<Job>, level: HintLevel, about: HintSubject): CardEvent[] {
+  if (job.mode === 'assessed') return [{ kind: 'cardRefused', act: 'askHint', code: 'noHints', by: '' }];
+  return [{ kind: 'hintGiven', level, about, point: hintPoint(job, about), isFree: job.mode === 'guided' }];
+}
