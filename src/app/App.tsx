@@ -1,4 +1,4 @@
-import { lazy, Suspense, useEffect } from 'react';
+import { lazy, type ReactNode, Suspense, useEffect } from 'react';
 import { disclaimer } from '../jobs/cautions.ts';
 import { FirstPage } from '../panels/first/FirstPage.tsx';
 import { BegunHere } from './BegunHere.tsx';
@@ -11,6 +11,8 @@ const BookPlace = lazy(async () => ({ default: (await import('./BookPlace.tsx'))
 const PracticePlace = lazy(async () => ({
   default: (await import('./PracticePlace.tsx')).PracticePlace,
 }));
+const DeskPlace = lazy(async () => ({ default: (await import('./DeskPlace.tsx')).DeskPlace }));
+const SetPlace = lazy(async () => ({ default: (await import('./SetPlace.tsx')).SetPlace }));
 const JobPlace = lazy(async () => ({ default: (await loadJobPlace()).JobPlace }));
 
 /** The page: the first screen, or the job that its address names. */
@@ -24,47 +26,56 @@ export function App() {
     return () => clearTimeout(timer);
   }, []);
 
-  if (route.at === 'book') {
-    return (
-      <FaultBoundary fallback={<Sorry what="The book" />}>
-        <Suspense fallback={<p className="opening">Opening the book.</p>}>
+  switch (route.at) {
+    case 'book':
+      return (
+        <Place what="The book" waiting="Opening the book.">
           <BookPlace />
-        </Suspense>
-      </FaultBoundary>
-    );
-  }
-  if (route.at === 'practice') {
-    return (
-      <FaultBoundary key={hash} fallback={<Sorry what="The practice piece" />}>
-        <Suspense fallback={<p className="opening">Laying the pumps out.</p>}>
-          <PracticePlace key={hash} id={route.id} seed={route.seed} onLeave={leave} />
-        </Suspense>
-      </FaultBoundary>
-    );
-  }
-  if (route.at === 'first' || file === undefined) {
-    return (
-      <FirstPage
-        jobs={offers}
-        disclaimer={disclaimer}
-        begun={<BegunHere />}
-        onStart={(id, mode) => {
-          window.location.hash = jobHash(id, mode);
-        }}
-      />
-    );
+        </Place>
+      );
+    case 'desk':
+      return (
+        <Place what="The desk" waiting="Clearing the desk.">
+          <DeskPlace />
+        </Place>
+      );
+    case 'practice':
+      return (
+        <Place key={hash} what="The practice piece" waiting="Laying the pumps out.">
+          <PracticePlace id={route.id} seed={route.seed} onLeave={leave} />
+        </Place>
+      );
+    case 'set':
+      return (
+        <Place key={route.packed} what="The work" waiting="Laying the job out.">
+          <SetPlace packed={route.packed} begun={route.begun} onLeave={leave} />
+        </Place>
+      );
+    case 'job':
+      if (file !== undefined)
+        return (
+          <Place key={route.id + route.mode} what="The job" waiting="Laying the job out.">
+            <JobPlace file={file} mode={route.mode} begun={route.begun} onLeave={leave} />
+          </Place>
+        );
   }
   return (
-    <FaultBoundary key={route.id + route.mode} fallback={<Sorry what="The job" />}>
-      <Suspense fallback={<p className="opening">Laying the job out.</p>}>
-        <JobPlace
-          key={route.id + route.mode}
-          file={file}
-          mode={route.mode}
-          begun={route.begun}
-          onLeave={leave}
-        />
-      </Suspense>
+    <FirstPage
+      jobs={offers}
+      disclaimer={disclaimer}
+      begun={<BegunHere />}
+      onStart={(id, mode) => {
+        window.location.hash = jobHash(id, mode);
+      }}
+    />
+  );
+}
+
+/** A part of the page that is loaded by itself, and whose failure leaves the rest standing. */
+function Place({ what, waiting, children }: { what: string; waiting: string; children: ReactNode }) {
+  return (
+    <FaultBoundary fallback={<Sorry what={what} />}>
+      <Suspense fallback={<p className="opening">{waiting}</p>}>{children}</Suspense>
     </FaultBoundary>
   );
 }

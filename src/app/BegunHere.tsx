@@ -1,12 +1,11 @@
 import { useEffect, useState } from 'react';
-import type { Mode } from '../jobs/scenario.ts';
 import { type Begun, BegunWork } from '../panels/first/BegunWork.tsx';
-import { jobHash } from './useRoute.ts';
+import { jobHash, setHash } from './useRoute.ts';
 
 /** What opening work needs comes in after the first screen is there. */
 const loadWork = () => import('./openWork.ts');
 
-type Work = Begun & { readonly scenarioId: string };
+type Work = Begun & { readonly scenarioId: string; readonly set?: string };
 
 /** The jobs that were begun on this device and left. */
 export function BegunHere() {
@@ -27,7 +26,8 @@ export function BegunHere() {
       works={works}
       onGoOn={({ id, mode, begun }) => {
         const work = works.find((one) => one.id === id);
-        if (work !== undefined) goOn(work.scenarioId, mode, begun);
+        if (work?.set !== undefined) window.location.hash = setHash(work.set, begun);
+        else if (work !== undefined) window.location.hash = jobHash(work.scenarioId, mode, begun);
       }}
       onDiscard={async ({ id }) => {
         await (await loadWork()).discardWork(id);
@@ -35,8 +35,4 @@ export function BegunHere() {
       }}
     />
   );
-}
-
-function goOn(scenarioId: string, mode: Mode, begun: number): void {
-  window.location.hash = jobHash(scenarioId, mode, begun);
 }

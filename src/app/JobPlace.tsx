@@ -21,12 +21,14 @@ type Props = {
   readonly mode: Mode;
   /** When the job was begun that is to be gone on with, ms since 1970; null opens it afresh. */
   readonly begun: number | null;
+  /** The text of the link by which an instructor set it. */
+  readonly set?: string;
   readonly onLeave: () => void;
 };
 
 /** A job with its bench, opened afresh or gone on with. */
-export function JobPlace({ file, mode, begun, onLeave }: Props) {
-  const [opened] = useState(() => openWork(file, mode, begun));
+export function JobPlace({ file, mode, begun, set, onLeave }: Props) {
+  const [opened] = useState(() => openWork(file, mode, begun, set));
   return (
     <Suspense fallback={<p className="opening">Laying the job out.</p>}>
       <OpenedJob opened={opened} onLeave={onLeave} />

@@ -19,6 +19,7 @@ import sheepShower from '../../scenarios/sheep-shower.json';
 import woolPress from '../../scenarios/wool-press.json';
 import type { Mode } from '../jobs/scenario.ts';
 import type { JobOffer } from '../panels/first/FirstPage.tsx';
+import type { Json } from '../session/mergePatch.ts';
 
 /** What the first screen reads of a job's file; the rest is checked when the job is opened. */
 interface JobFile {
@@ -48,6 +49,13 @@ const piles: readonly { readonly name: string; readonly jobs: readonly JobFile[]
 
 /** Every job that can be taken on, as its file says it. */
 export const jobFiles: readonly JobFile[] = piles.flatMap(({ jobs }) => jobs);
+
+/** A job's file as it stands, by id. */
+export const ownJob = (id: string): Json | undefined => {
+  const file = jobFiles.find((one) => one.id === id);
+  // a file of JSON is JSON
+  return file as unknown as Json | undefined;
+};
 
 const order: readonly Mode[] = ['guided', 'practice', 'assessed'];
 

@@ -5,7 +5,7 @@ import { type Mode, type Scenario, scenarioFrom } from '../jobs/scenario.ts';
 import { type Keeper, type KeptHead, type KeptJob, openKeeper, resume } from '../session/keep.ts';
 import { createSession, type Session } from '../session/session.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
-import { jobHash } from './useRoute.ts';
+import { jobHash, setHash } from './useRoute.ts';
 
 /** A job on the bench, with what became of keeping it; or work that cannot be gone on with, and why. */
 export type Opened =
@@ -55,19 +55,28 @@ function load(file: unknown): { def: SetDefinition; scenario: Scenario } {
   return { def: set.value, scenario: scenario.value };
 }
 
-/** Opens a job afresh, or (begun given) goes on with the one that was begun then. Throws on a wrong file. */
-export async function openWork(file: unknown, mode: Mode, begun: number | null): Promise<Opened> {
+/**
+ * Opens a job afresh, or (begun given) goes on with the one that was begun then. set: the text of the link by which an
+ * instructor set it. Throws on a wrong file.
+ */
+export async function openWork(
+  file: unknown,
+  mode: Mode,
+  begun: number | null,
+  set: string | null = null,
+): Promise<Opened> {
   const { def, scenario } = load(file);
   const place = await keptPlace();
   if (begun !== null) return goOn(def, scenario, place, begun);
   const session = createSession({ def, scenario, seed: scenario.seed, mode });
   if (!('keeper' in place)) return { session, notKept: Promise.resolve(place.why) };
   const now = Date.now();
-  place.keeper.keep(session, now);
+  place.keeper.keep(session, now, set ?? undefined);
   // From the first act on the address names this work, so that loading the page again goes on with it.
   const stop = session.onAct(() => {
     stop();
-    window.history.replaceState(null, '', jobHash(scenario.id, mode, now));
+    const address = set === null ? jobHash(scenario.id, mode, now) : setHash(set, now);
+    window.history.replaceState(null, '', address);
   });
   return { session, notKept: place.trouble };
 }

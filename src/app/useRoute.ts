@@ -1,10 +1,12 @@
 import { useSyncExternalStore } from 'react';
 import type { Mode } from '../jobs/scenario.ts';
 
-/** Where the page is: on the first screen, in the book of laws, at a practice piece, or in a job. */
+/** Where the page is: first screen, book of laws, instructor's desk, practice piece, work that was set, or job. */
 export type Route =
   | { at: 'first' }
   | { at: 'book' }
+  | { at: 'desk' }
+  | { at: 'set'; packed: string; begun: number | null }
   | { at: 'practice'; id: string; seed: number | null }
   | { at: 'job'; id: string; mode: Mode; begun: number | null };
 
@@ -17,11 +19,13 @@ const numberIn = (text: string | undefined): number | null =>
 /**
  * Reads a fragment such as `#/job/lambing-shed-lights/guided`, `#/book`, or `#/practice/stuck-or-free/17`, where the
  * number is the round's; anything else is the first screen. A number after a job's mode is the time at which work was
- * begun that is to be gone on with, ms since 1970.
+ * begun that is to be gone on with, ms since 1970; so is one after the text of work that was set, `#/set/...`.
  */
 export function routeOf(hash: string): Route {
   const [, place, id, way, begun] = hash.split('/');
   if (place === 'book') return { at: 'book' };
+  if (place === 'desk') return { at: 'desk' };
+  if (place === 'set' && id !== undefined) return { at: 'set', packed: id, begun: numberIn(way) };
   if (place === 'practice' && id !== undefined) return { at: 'practice', id, seed: numberIn(way) };
   const mode = MODES.find((one) => one === way);
   return place === 'job' && id !== undefined && mode !== undefined
@@ -31,6 +35,9 @@ export function routeOf(hash: string): Route {
 
 export const jobHash = (id: string, mode: Mode, begun: number | null = null): string =>
   `#/job/${id}/${mode}${begun === null ? '' : `/${begun}`}`;
+
+export const setHash = (packed: string, begun: number | null = null): string =>
+  `#/set/${packed}${begun === null ? '' : `/${begun}`}`;
 
 function subscribe(listener: () => void): () => void {
   window.addEventListener('hashchange', listener);

@@ -19,6 +19,8 @@ export interface KeptHead {
   /** Milliseconds since 1970, from the page's clock. */
   readonly begun: number;
   readonly ended: boolean;
+  /** Where an instructor set the work: the text of its link, from which it is read again. */
+  readonly set?: string;
 }
 
 /** How far the set's clock had come when everything last stood still, and the state's fingerprint there. */
@@ -45,7 +47,7 @@ export type Resumed = { readonly ok: true; readonly job: Job } | { readonly ok: 
 /** The place on this device where work is kept, act by act. */
 export interface Keeper {
   /** Keeps a session's acts from now on, each as it is made; nothing is written before the first. Returns the id. */
-  keep(session: Session, begun: number): string;
+  keep(session: Session, begun: number, set?: string): string;
   /** Goes on keeping a job that was read back. */
   goOn(session: Session, kept: KeptJob): void;
   /** Jobs begun and not handed over, newest first. */
@@ -139,7 +141,7 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
   };
 
   return {
-    keep(session, begun) {
+    keep(session, begun, set) {
       const { definition, scenario, seed, mode } = session;
       const head: KeptHead = {
         id: `${scenario.id} ${begun}`,
@@ -152,6 +154,7 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
         mode,
         begun,
         ended: false,
+        ...(set === undefined ? {} : { set }),
       };
       follow(session, head, 0);
       return head.id;

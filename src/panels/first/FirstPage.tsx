@@ -176,6 +176,9 @@ function Honesty({ disclaimer }: { disclaimer: string }) {
       <p>
         <a href="#/book">Bench book: the laws of the set and what they are checked against</a>
       </p>
+      <p>
+        <a href="#/desk">For instructors: set a job for your learners</a>
+      </p>
     </section>
   );
 }

@@ -1,0 +1,44 @@
+import { strToU8, zipSync } from 'fflate';
+import type { SentWork } from './WorksTable.tsx';
+
+/** Hands a file to the browser to be saved. */
+function save(name: string, content: BlobPart, type: string): void {
+  const address = URL.createObjectURL(new Blob([content], { type }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  URL.revokeObjectURL(address);
+}
+
+/** One field of a table as RFC 4180 has it; a leading sign that a spreadsheet would work out is made harmless. */
+const field = (text: string): string => `"${text.replace(/^[=+\-@\t\r]/, "'$&").replaceAll('"', '""')}"`;
+
+/** Letters of a name that every file system takes. */
+const plain = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 40) || 'work';
+
+const titled = (works: readonly SentWork[]): string => plain(works[0]?.work.name ?? 'work');
+
+/** Saves a table of who gets which link. */
+export function saveLinks(works: readonly SentWork[]): void {
+  const rows = works.map(({ who, work, address }) => [who, work.scenario.title, work.due ?? '', address]);
+  const lines = [['for', 'job', 'last day', 'link'], ...rows].map((row) => row.map(field).join(','));
+  save(`${titled(works)}-links.csv`, `${lines.join('\r\n')}\r\n`, 'text/csv');
+}
+
+/** Saves a file for each learner, in one archive where there are several. */
+export function saveWorks(works: readonly SentWork[]): void {
+  const files = works.map(({ who, packed }, at) => [`${at + 1}-${plain(who)}.freestroke`, packed] as const);
+  const [first] = files;
+  if (files.length === 1 && first !== undefined) {
+    save(`${titled(works)}.freestroke`, first[1], 'text/plain');
+    return;
+  }
+  const archive = zipSync(Object.fromEntries(files.map(([name, text]) => [name, strToU8(text)])));
+  save(`${titled(works)}.zip`, archive, 'application/zip');
+}
