@@ -12,6 +12,7 @@ function conditions(): string {
 /** By name, each loaded and run in a process of its own: code that has seen states of another make is slower. */
 const benches: Readonly<Record<string, () => Promise<readonly Result[]>>> = {
   replay: async () => (await import('./jobs.ts')).replayBench(),
+  seek: async () => (await import('./seek.ts')).seekBench(),
   cranking: async () => [(await import('./jobs.ts')).crankingBench()],
   revolution: async () => [(await import('./revolution.ts')).revolutionBench()],
   strike: async () => [await (await import('./strike.ts')).strikeBench()],
