@@ -52,7 +52,8 @@ export type CardBlockCode =
   | 'notStruck'
   | 'isStruck'
   | 'noSuchFinding'
-  | 'noHints';
+  | 'noHints'
+  | 'noDeeperHint';
 
 export type CardEvent =
   | { kind: 'found'; finding: Finding }

@@ -22,8 +22,13 @@ export function hintPoint(job: Readonly<Job>, about: HintSubject): string {
   return stageNow(job)?.stage.id ?? 'done';
 }
 
-/** Answers a request for a hint; assessed work gives none, guided work gives them freely. */
+/** Answers a request for a hint; assessed work gives none, guided work gives them freely, and work may set a limit. */
 export function askHint(job: Readonly<Job>, level: HintLevel, about: HintSubject): CardEvent[] {
-  if (job.mode === 'assessed') return [{ kind: 'cardRefused', act: 'askHint', code: 'noHints', by: '' }];
-  return [{ kind: 'hintGiven', level, about, point: hintPoint(job, about), isFree: job.mode === 'guided' }];
+  const { mode, hints } = job.terms;
+  const refused = (code: 'noHints' | 'noDeeperHint'): CardEvent[] => [
+    { kind: 'cardRefused', act: 'askHint', code, by: '' },
+  ];
+  if (mode === 'assessed' || hints === 0) return refused('noHints');
+  if (level > hints) return refused('noDeeperHint');
+  return [{ kind: 'hintGiven', level, about, point: hintPoint(job, about), isFree: mode === 'guided' }];
 }

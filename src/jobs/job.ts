@@ -23,10 +23,17 @@ export interface LogEntry {
   readonly events: readonly JobEvent[];
 }
 
+/** How a job is worked, which decides what help there is and what it costs. */
+export interface Terms {
+  readonly mode: Mode;
+  /** The deepest hint that is given, 0 (none) to 3. */
+  readonly hints: number;
+}
+
 /** A job under way: plain data, nothing hidden elsewhere. */
 export interface Job {
   readonly scenarioId: string;
-  readonly mode: Mode;
+  readonly terms: Terms;
   sim: SimState;
   card: JobCard;
   log: LogEntry[];
@@ -49,15 +56,20 @@ const cardCommands: ReadonlySet<string> = new Set<CardCommand['do']>([
 
 const isCardCommand = (command: Command): command is CardCommand => cardCommands.has(command.do);
 
-/**
- * A job as the learner receives it: the scenario's hidden changes made, its given precautions in force. mode: how it is
- * worked, which decides what help there is and what it costs.
- */
-export function openJob(def: SetDefinition, scenario: Scenario, seed: number, mode: Mode = 'practice'): Job {
+/** The terms that a way of working has where nobody set others. */
+export const termsOf = (mode: Mode): Terms => ({ mode, hints: mode === 'assessed' ? 0 : 3 });
+
+/** A job as the learner receives it: the scenario's hidden changes made, its given precautions in force. */
+export function openJob(
+  def: SetDefinition,
+  scenario: Scenario,
+  seed: number,
+  terms: Terms = termsOf('practice'),
+): Job {
   const sim = startState(def, seed);
   applyChanges(def, sim, scenario.changes);
   for (const what of scenario.place.given) sim.place[what] = true;
-  return { scenarioId: scenario.id, mode, sim, card: blankCard(), log: [], ended: false };
+  return { scenarioId: scenario.id, terms, sim, card: blankCard(), log: [], ended: false };
 }
 
 /** The last thing that was done. */

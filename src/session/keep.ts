@@ -1,5 +1,5 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
-import type { Job } from '../jobs/job.ts';
+import { type Job, termsOf } from '../jobs/job.ts';
 import type { Mode, Scenario } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { canonical, fingerprint, hashState } from '../sim/set/snapshot.ts';
@@ -19,6 +19,8 @@ export interface KeptHead {
   /** Milliseconds since 1970, from the page's clock. */
   readonly begun: number;
   readonly ended: boolean;
+  /** The deepest hint that may be asked for, where that is not what the way of working has. */
+  readonly hints?: number;
   /** Where an instructor set the work: the text of its link, from which it is read again. */
   readonly set?: string;
 }
@@ -143,6 +145,7 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
   return {
     keep(session, begun, set) {
       const { definition, scenario, seed, mode } = session;
+      const { hints } = session.terms;
       const head: KeptHead = {
         id: `${scenario.id} ${begun}`,
         format: 'freestroke-kept/1',
@@ -154,6 +157,7 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
         mode,
         begun,
         ended: false,
+        ...(hints === termsOf(mode).hints ? {} : { hints }),
         ...(set === undefined ? {} : { set }),
       };
       follow(session, head, 0);
@@ -193,7 +197,8 @@ export function resume(def: SetDefinition, scenario: Scenario, kept: KeptJob): R
     return { ok: false, why: 'The job has been changed since it was begun.' };
   const lastAct = acts[acts.length - 1]?.step ?? 0;
   const end = Math.max(lastAct, rest?.step ?? 0);
-  const job = replayActs(def, scenario, { seed: head.seed, mode: head.mode, acts, endStep: end });
+  const terms = { mode: head.mode, hints: head.hints ?? termsOf(head.mode).hints };
+  const job = replayActs(def, scenario, { seed: head.seed, terms, acts, endStep: end });
   // A rest that was written after the last act must be met bit for bit.
   if (
     rest !== null &&

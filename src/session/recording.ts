@@ -1,5 +1,5 @@
-import { advance, type Command, doCommand, type Job, openJob } from '../jobs/job.ts';
-import type { Mode, Scenario } from '../jobs/scenario.ts';
+import { advance, type Command, doCommand, type Job, openJob, type Terms, termsOf } from '../jobs/job.ts';
+import type { Scenario } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { canonical, fingerprint, hashState } from '../sim/set/snapshot.ts';
 
@@ -13,8 +13,7 @@ export interface RecordedAct {
 export interface Recording {
   format: 'freestroke-recording/2';
   scenarioId: string;
-  /** How it was worked, which decides what help there was. */
-  mode: Mode;
+  terms: Terms;
   setHash: string;
   scenarioHash: string;
   seed: number;
@@ -25,7 +24,7 @@ export interface Recording {
 }
 
 /** A recording from before help was an act; it says neither job nor way of working. */
-export type Recording1 = Omit<Recording, 'format' | 'scenarioId' | 'mode'> & {
+export type Recording1 = Omit<Recording, 'format' | 'scenarioId' | 'terms'> & {
   format: 'freestroke-recording/1';
 };
 
@@ -43,7 +42,7 @@ export function record(def: SetDefinition, scenario: Scenario, job: Job, seed: n
   return {
     format: 'freestroke-recording/2',
     scenarioId: scenario.id,
-    mode: job.mode,
+    terms: job.terms,
     setHash: setHash(def),
     scenarioHash: fingerprint(canonical(scenario)),
     seed,
@@ -53,13 +52,22 @@ export function record(def: SetDefinition, scenario: Scenario, job: Job, seed: n
   };
 }
 
-/** Lets the set go on until its clock stands at `step`; a set at rest has no clock to wait for. */
-function runTo(def: SetDefinition, job: Job, step: number): void {
+/** More steps in motion than any day at the bench has (two hours); a recording that asks for more is no job. */
+const MOST_STEPS = 720_000;
+
+/**
+ * Lets the set go on until its clock stands at `step`; a set at rest has no clock to wait for. Returns the steps that
+ * it took, which may be `most` at the most; throws RangeError when they are not enough.
+ */
+function runTo(def: SetDefinition, job: Job, step: number, most: number): number {
   let stood = -1;
-  while (job.sim.step < step && job.sim.step !== stood) {
+  let taken = 0;
+  for (; job.sim.step < step && job.sim.step !== stood; taken += 1) {
+    if (taken >= most) throw new RangeError(`endStep: more than ${MOST_STEPS} steps in motion`);
     stood = job.sim.step;
     advance(def, job, 1);
   }
+  return taken;
 }
 
 /**
@@ -70,22 +78,26 @@ export function replay(def: SetDefinition, scenario: Scenario, recording: Record
   if (recording.setHash !== setHash(def)) throw new RangeError('setHash: another set definition');
   if (recording.scenarioHash !== fingerprint(canonical(scenario)))
     throw new RangeError('scenarioHash: another scenario');
-  const mode = recording.format === 'freestroke-recording/1' ? 'practice' : recording.mode;
-  return replayActs(def, scenario, { ...recording, mode });
+  const terms = recording.format === 'freestroke-recording/1' ? termsOf('practice') : recording.terms;
+  return replayActs(def, scenario, { ...recording, terms });
 }
 
-/** Does recorded acts from the start of a job, then lets the set go on until its clock stands at `endStep`. */
+/**
+ * Does recorded acts from the start of a job, then lets the set go on until its clock stands at `endStep`. Throws
+ * RangeError when that asks for two hours in motion.
+ */
 export function replayActs(
   def: SetDefinition,
   scenario: Scenario,
-  done: { seed: number; mode: Mode; acts: readonly RecordedAct[]; endStep: number },
+  done: { seed: number; terms: Terms; acts: readonly RecordedAct[]; endStep: number },
 ): Job {
-  const { seed, mode, acts, endStep } = done;
-  const job = openJob(def, scenario, seed, mode);
+  const { seed, terms, acts, endStep } = done;
+  const job = openJob(def, scenario, seed, terms);
+  let left = MOST_STEPS;
   for (const act of acts) {
-    runTo(def, job, act.step);
+    left -= runTo(def, job, act.step, left);
     doCommand(def, scenario, job, act.command);
   }
-  runTo(def, job, endStep);
+  runTo(def, job, endStep, left);
   return job;
 }

@@ -1,5 +1,14 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { advance, type Command, doCommand, type Job, type JobEvent, openJob } from '../jobs/job.ts';
+import {
+  advance,
+  type Command,
+  doCommand,
+  type Job,
+  type JobEvent,
+  openJob,
+  type Terms,
+  termsOf,
+} from '../jobs/job.ts';
 import type { Scenario } from '../jobs/scenario.ts';
 import { type MarkingSheet, mark } from '../marking/mark.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
@@ -42,6 +51,7 @@ export interface Session {
   readonly scenario: Scenario;
   readonly seed: number;
   readonly mode: Mode;
+  readonly terms: Terms;
   readonly store: StoreApi<SessionView>;
   /** Carries out a command; returns what happened at once. Never throws on a command that cannot be done. */
   do(command: Command): readonly JobEvent[];
@@ -91,10 +101,13 @@ export function createSession(options: {
   scenario: Scenario;
   seed: number;
   mode: Mode;
+  /** The deepest hint that is given, where somebody set one. */
+  hints?: number;
   from?: Job;
 }): Session {
   const { def, scenario, seed, mode } = options;
-  const job = options.from ?? openJob(def, scenario, seed, mode);
+  const job =
+    options.from ?? openJob(def, scenario, seed, { mode, hints: options.hints ?? termsOf(mode).hints });
   const listeners = new Set<(act: RecordedAct) => void>();
   const store = createStore<SessionView>(() => ({ ...firstView }));
   let before = copyState(job.sim);
@@ -111,6 +124,7 @@ export function createSession(options: {
     scenario,
     seed,
     mode,
+    terms: job.terms,
     store,
     do(command) {
       // whoever acts sees the set itself again

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import type { BrowserContext, Page } from 'playwright-core';
 import { expect, it } from 'vitest';
+import { termsOf } from '../../src/jobs/job.ts';
 import { type RecordedAct, replayActs } from '../../src/session/recording.ts';
 import { hashState } from '../../src/sim/set/snapshot.ts';
 import { bundle } from '../engines/bundle.ts';
@@ -76,7 +77,9 @@ type Kept = { readonly acts: number; readonly step: number; readonly stateHash: 
 function straightHash({ acts, step }: Kept): string {
   const { seed, acts: all } = golden.recording;
   const done = (all as readonly RecordedAct[]).slice(0, acts);
-  return hashState(replayActs(def, scenario, { seed, mode: 'assessed', acts: done, endStep: step }).sim);
+  return hashState(
+    replayActs(def, scenario, { seed, terms: termsOf('assessed'), acts: done, endStep: step }).sim,
+  );
 }
 
 async function pageWith(context: BrowserContext, address: string, script: string): Promise<Page> {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { askHint, hintLevels, hintSubjects } from '../../src/jobs/hints.ts';
-import { doCommand, openJob, perform } from '../../src/jobs/job.ts';
+import { doCommand, openJob, perform, termsOf } from '../../src/jobs/job.ts';
 import { mark } from '../../src/marking/mark.ts';
 import { record, replay } from '../../src/session/recording.ts';
 import { hashState } from '../../src/sim/set/snapshot.ts';
@@ -13,7 +13,7 @@ const hint = (level: 1 | 2 | 3, about: 'nextCheck' | 'nextStep', point: string, 
 
 describe('asking for a hint', () => {
   it('is an act in the log that leaves the set as it is, and comes out again in a replay', () => {
-    const job = openJob(def, scenario, 1, 'practice');
+    const job = openJob(def, scenario, 1, termsOf('practice'));
     const before = hashState(job.sim);
     expect(doCommand(def, scenario, job, { do: 'askHint', level: 2, about: 'nextStep' })).toEqual([
       { kind: 'hintGiven', level: 2, about: 'nextStep', point: 'safePlace', isFree: false },
@@ -22,13 +22,13 @@ describe('asking for a hint', () => {
     perform(def, scenario, job, { do: 'check', what: 'tank' });
     expect(askHint(job, 1, 'nextCheck')).toMatchObject([{ point: 'finding 2' }]);
     const recording = record(def, scenario, job, 1);
-    expect(recording).toMatchObject({ format: 'freestroke-recording/2', mode: 'practice' });
+    expect(recording).toMatchObject({ format: 'freestroke-recording/2', terms: { mode: 'practice' } });
     expect(replay(def, scenario, recording).log).toEqual(job.log);
   });
 
   it('is refused in assessed work and free in guided work', () => {
-    const assessed = openJob(def, scenario, 1, 'assessed');
-    const guided = openJob(def, scenario, 1, 'guided');
+    const assessed = openJob(def, scenario, 1, termsOf('assessed'));
+    const guided = openJob(def, scenario, 1, termsOf('guided'));
     for (const level of hintLevels) {
       for (const about of hintSubjects) {
         const command = { do: 'askHint', level, about } as const;
@@ -38,6 +38,13 @@ describe('asking for a hint', () => {
         expect(doCommand(def, scenario, guided, command)).toMatchObject([{ isFree: true }]);
       }
     }
+    const shallow = openJob(def, scenario, 1, { mode: 'practice', hints: 1 });
+    expect(doCommand(def, scenario, shallow, { do: 'askHint', level: 1, about: 'nextStep' })).toMatchObject([
+      { kind: 'hintGiven', isFree: false },
+    ]);
+    expect(doCommand(def, scenario, shallow, { do: 'askHint', level: 2, about: 'nextStep' })).toMatchObject([
+      { kind: 'cardRefused', code: 'noDeeperHint' },
+    ]);
     expect(mark(def, scenario, assessed).help).toEqual([]);
     expect(mark(def, scenario, guided).help.map(({ cost }) => cost)).toEqual([0, 0]);
   });
@@ -49,20 +56,20 @@ describe('what help costs', () => {
   const whole = sheetOf(log).total;
 
   it('is 2, 5 or 10 of the total, once for each point by its deepest level', () => {
-    expect(whole).toBe(100);
+    expect(whole).toBeGreaterThan(90);
     expect(sheetOf(log).help).toEqual([]);
-    expect(sheetOf(insertAt(log, 0, hint(1, 'nextStep', 'safePlace'))).total).toBe(98);
-    expect(sheetOf(insertAt(log, 0, hint(2, 'nextStep', 'safePlace'))).total).toBe(95);
+    expect(sheetOf(insertAt(log, 0, hint(1, 'nextStep', 'safePlace'))).total).toBeCloseTo(whole - 2, 6);
+    expect(sheetOf(insertAt(log, 0, hint(2, 'nextStep', 'safePlace'))).total).toBeCloseTo(whole - 5, 6);
     const twice = sheetOf(
       insertAt(log, 0, hint(1, 'nextStep', 'safePlace'), hint(2, 'nextStep', 'safePlace')),
     );
     expect(twice.help).toHaveLength(1);
-    expect(twice.total).toBe(95);
+    expect(twice.total).toBeCloseTo(whole - 5, 6);
     const two = sheetOf(
       insertAt(log, 0, hint(1, 'nextStep', 'safePlace'), hint(2, 'nextCheck', 'finding 1')),
     );
     expect(two.help.map(({ cost }) => cost)).toEqual([2, 5]);
-    expect(two.total).toBe(93);
+    expect(two.total).toBeCloseTo(whole - 7, 6);
     expect(sheetOf(insertAt(log, 0, hint(3, 'nextStep', 'safePlace', true))).total).toBe(whole);
   });
 
@@ -70,13 +77,13 @@ describe('what help costs', () => {
     const early = sheetOf(insertAt(log, 0, hint(3, 'nextStep', 'compression')));
     const shown = early.lines.filter(({ isShown }) => isShown).map(({ rule }) => rule);
     expect(shown).toEqual(['compression-proved', 'spun-with-lever-held']);
-    expect(early.total).toBeLessThan(90);
+    expect(early.total).toBeLessThan(whole - 10);
     const late = sheetOf(insertAt(log, log.length - 1, hint(3, 'nextStep', 'compression')));
     expect(late.lines.filter(({ isShown }) => isShown)).toEqual([]);
-    expect(late.total).toBe(90);
+    expect(late.total).toBeCloseTo(whole - 10, 6);
     const check = sheetOf(insertAt(log, 0, hint(3, 'nextCheck', 'finding 1')));
     expect(check.lines.filter(({ isShown }) => isShown).length).toBeLessThanOrEqual(1);
-    expect(check.total).toBeLessThanOrEqual(90);
+    expect(check.total).toBeLessThanOrEqual(whole - 9.999);
   });
 
   it('never raises a mark, wherever it is asked, and never goes below nothing', () => {

@@ -35,7 +35,8 @@ const cardBlocks: Record<CardBlockCode, (by: string) => string> = {
   notStruck: () => 'It is not struck out.',
   isStruck: () => 'That cause is struck out. Restore it first.',
   noSuchFinding: () => 'That finding is not on the card.',
-  noHints: () => 'Assessed work is done without hints.',
+  noHints: () => 'This work is done without hints.',
+  noDeeperHint: () => 'This work gives no deeper hint than that.',
 };
 
 /** Why the set does not allow an act, in one sentence. */
