@@ -7,7 +7,7 @@ import type { Session } from '../session/session.ts';
 import { BenchPlace, loadBench } from './BenchPlace.tsx';
 import { core } from './core.ts';
 import { hasWebgl } from './hasWebgl.ts';
-import { type Opened, openWork } from './openWork.ts';
+import { type Opened, openWork, type SetTerms } from './openWork.ts';
 import { RefusedWork } from './RefusedWork.tsx';
 import { soundDesk } from './soundDesk.ts';
 
@@ -21,8 +21,8 @@ type Props = {
   readonly mode: Mode;
   /** When the job was begun that is to be gone on with, ms since 1970; null opens it afresh. */
   readonly begun: number | null;
-  /** The text of the link by which an instructor set it. */
-  readonly set?: string;
+  /** The terms of an instructor who set it. */
+  readonly set?: SetTerms;
   readonly onLeave: () => void;
 };
 

@@ -34,5 +34,13 @@ export function SetPlace({
     );
   const work = read.value;
   if (!isBegun) return <SetWorkCard work={work} onBegin={() => setBegun(true)} />;
-  return <JobPlace file={work.scenario} mode={work.mode} begun={begun} set={packed} onLeave={onLeave} />;
+  return (
+    <JobPlace
+      file={work.scenario}
+      mode={work.mode}
+      begun={begun}
+      set={{ packed, hints: work.hints }}
+      onLeave={onLeave}
+    />
+  );
 }

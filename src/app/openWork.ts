@@ -55,27 +55,36 @@ function load(file: unknown): { def: SetDefinition; scenario: Scenario } {
   return { def: set.value, scenario: scenario.value };
 }
 
-/**
- * Opens a job afresh, or (begun given) goes on with the one that was begun then. set: the text of the link by which an
- * instructor set it. Throws on a wrong file.
- */
+/** How a job is set by an instructor: the text of its link, and the deepest hint that may be asked for. */
+export interface SetTerms {
+  readonly packed: string;
+  readonly hints: number;
+}
+
+/** Opens a job afresh, or (begun given) goes on with the one that was begun then. Throws on a wrong file. */
 export async function openWork(
   file: unknown,
   mode: Mode,
   begun: number | null,
-  set: string | null = null,
+  set?: SetTerms,
 ): Promise<Opened> {
   const { def, scenario } = load(file);
   const place = await keptPlace();
   if (begun !== null) return goOn(def, scenario, place, begun);
-  const session = createSession({ def, scenario, seed: scenario.seed, mode });
+  const session = createSession({
+    def,
+    scenario,
+    seed: scenario.seed,
+    mode,
+    ...(set && { hints: set.hints }),
+  });
   if (!('keeper' in place)) return { session, notKept: Promise.resolve(place.why) };
   const now = Date.now();
-  place.keeper.keep(session, now, set ?? undefined);
+  place.keeper.keep(session, now, set?.packed);
   // From the first act on the address names this work, so that loading the page again goes on with it.
   const stop = session.onAct(() => {
     stop();
-    const address = set === null ? jobHash(scenario.id, mode, now) : setHash(set, now);
+    const address = set ? setHash(set.packed, now) : jobHash(scenario.id, mode, now);
     window.history.replaceState(null, '', address);
   });
   return { session, notKept: place.trouble };

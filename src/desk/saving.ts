@@ -24,11 +24,16 @@ const plain = (text: string): string =>
 
 const titled = (works: readonly SentWork[]): string => plain(works[0]?.work.name ?? 'work');
 
-/** Saves a table of who gets which link. */
-export function saveLinks(works: readonly SentWork[]): void {
+/** A table of who gets which link, as CSV. */
+export function tableOfLinks(works: readonly SentWork[]): string {
   const rows = works.map(({ who, work, address }) => [who, work.scenario.title, work.due ?? '', address]);
   const lines = [['for', 'job', 'last day', 'link'], ...rows].map((row) => row.map(field).join(','));
-  save(`${titled(works)}-links.csv`, `${lines.join('\r\n')}\r\n`, 'text/csv');
+  return `${lines.join('\r\n')}\r\n`;
+}
+
+/** Saves the table of links. */
+export function saveLinks(works: readonly SentWork[]): void {
+  save(`${titled(works)}-links.csv`, tableOfLinks(works), 'text/csv');
 }
 
 /** Saves a file for each learner, in one archive where there are several. */

@@ -1,9 +1,9 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
-import { type Job, termsOf } from '../jobs/job.ts';
+import { termsOf } from '../jobs/job.ts';
 import type { Mode, Scenario } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { canonical, fingerprint, hashState } from '../sim/set/snapshot.ts';
-import { type RecordedAct, record, replayActs, setHash } from './recording.ts';
+import { notTheSame, type RecordedAct, type Reproduced, replayActs, setHash, wrongJob, wrongSet } from './recording.ts';
 import type { Session } from './session.ts';
 
 /** What identifies a kept job: which job on which set, how it is worked, and when it was begun. */
@@ -43,8 +43,6 @@ export interface KeptJob {
   readonly acts: readonly RecordedAct[];
   readonly rest: Rest | null;
 }
-
-export type Resumed = { readonly ok: true; readonly job: Job } | { readonly ok: false; readonly why: string };
 
 /** The place on this device where work is kept, act by act. */
 export interface Keeper {
@@ -186,25 +184,15 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
  * Does a kept job's acts again up to where it stopped. Refuses, in a sentence, work on another set or job, and work
  * that does not come out as it did.
  */
-export function resume(def: SetDefinition, scenario: Scenario, kept: KeptJob): Resumed {
+export function resume(def: SetDefinition, scenario: Scenario, kept: KeptJob): Reproduced {
   const { head, acts, rest } = kept;
-  if (head.setHash !== setHash(def))
-    return {
-      ok: false,
-      why: 'It was begun on another version of the set, which this program does not have.',
-    };
-  if (head.scenarioHash !== scenarioHash(scenario))
-    return { ok: false, why: 'The job has been changed since it was begun.' };
+  if (head.setHash !== setHash(def)) return { ok: false, why: wrongSet };
+  if (head.scenarioHash !== scenarioHash(scenario)) return { ok: false, why: wrongJob };
   const lastAct = acts[acts.length - 1]?.step ?? 0;
-  const end = Math.max(lastAct, rest?.step ?? 0);
-  const terms = { mode: head.mode, hints: head.hints ?? termsOf(head.mode).hints };
-  const job = replayActs(def, scenario, { seed: head.seed, terms, acts, endStep: end });
+  const endStep = Math.max(lastAct, rest?.step ?? 0);
+  const job = replayActs(def, scenario, { seed: head.seed, terms: termsOf(head.mode), acts, endStep });
   // A rest that was written after the last act must be met bit for bit.
-  if (
-    rest !== null &&
-    rest.step > lastAct &&
-    record(def, scenario, job, head.seed).stateHash !== rest.stateHash
-  )
-    return { ok: false, why: 'Done again, the recorded acts did not come out as they did at the time.' };
+  if (rest !== null && rest.step > lastAct && hashState(job.sim) !== rest.stateHash)
+    return { ok: false, why: notTheSame };
   return { ok: true, job };
 }
