@@ -48,30 +48,43 @@ export const done = (deeds: readonly Timed[]): Judgement => ({
   at: stepOf(deeds[0]),
 });
 
-/** Whole mark when it never happened. */
-export const never = (deeds: readonly Timed[]): Judgement => ({
-  earned: deeds.length === 0 ? 1 : 0,
+/** What it is worth (0..1) when it never happened. */
+export const never = (deeds: readonly Timed[], worth: number): Judgement => ({
+  earned: deeds.length === 0 ? worth : 0,
   at: stepOf(deeds[0]),
 });
 
-/** The share of occasions on which it was right; nothing when there was none. */
-export function everyTime<T extends Timed>(occasions: readonly T[], right: (one: T) => boolean): Judgement {
-  const wrong = occasions.find((one) => !right(one));
-  const good = occasions.filter(right).length;
-  return {
-    earned: occasions.length === 0 ? 0 : good / occasions.length,
-    at: stepOf(wrong ?? occasions[occasions.length - 1]),
-  };
-}
-
-/** Whole mark when it was right every time; nothing after one breach or when it never came up. */
+/**
+ * Whole mark when it was right every time, nothing after one breach. worth: 0..1, what it counts for unbreached, so that
+ * an occasion that never came up, or came up for nothing, earns no more than the work that was done.
+ */
 export function withoutBreach<T extends Timed>(
   occasions: readonly T[],
   right: (one: T) => boolean,
+  worth: number,
 ): Judgement {
-  const { earned, at } = everyTime(occasions, right);
-  return { earned: earned === 1 ? 1 : 0, at };
+  const wrong = occasions.find((one) => !right(one));
+  return { earned: wrong === undefined ? worth : 0, at: stepOf(wrong ?? occasions[occasions.length - 1]) };
 }
+
+/** The same where one slip is human: the first breach costs half, the second all. */
+export function withFewBreaches<T extends Timed>(
+  occasions: readonly T[],
+  right: (one: T) => boolean,
+  worth: number,
+): Judgement {
+  const wrong = occasions.filter((one) => !right(one));
+  return {
+    earned: worth * Math.max(0, 1 - wrong.length / 2),
+    at: stepOf(wrong[0] ?? occasions[occasions.length - 1]),
+  };
+}
+
+/** Whole mark when it was right at least once and wrong never. */
+export const onceWithoutBreach = <T extends Timed>(
+  occasions: readonly T[],
+  right: (one: T) => boolean,
+): Judgement => withoutBreach(occasions, right, occasions.length > 0 ? 1 : 0);
 
 /** Several conditions at once: the share of them that hold, at the first one missed. */
 export function shareOf(conditions: readonly Judgement[]): Judgement {

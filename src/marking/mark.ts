@@ -3,10 +3,11 @@ import type { Scenario } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { type Help, helpOf, wasShown } from './help.ts';
 import { eventsOf } from './judges.ts';
-import { type PartName, partNames, partWeights } from './rule.ts';
+import { type PartName, partFloor } from './rule.ts';
 import { rules } from './rules.ts';
 import { stopRules } from './stopWork.ts';
 import { type Story, sceneOf, tellStory } from './story.ts';
+import { partMarks, partsAsked, totalOf } from './total.ts';
 
 /** One line of the marking sheet. earned: 0..1 of the weight; at: model step, null when it never came up. */
 export interface MarkLine {
@@ -35,6 +36,8 @@ export interface MarkingSheet {
   /** Help that was asked for, a line for each point. */
   readonly help: Help[];
   readonly passMark: number;
+  /** Parts asked for that came to less than their least mark. */
+  readonly below: PartName[];
   readonly passed: boolean;
   readonly started: boolean;
   readonly stopWork: Stop[];
@@ -43,8 +46,6 @@ export interface MarkingSheet {
   /** A new pair had to be ordered. */
   readonly pairReplaced: boolean;
 }
-
-const tenth = (x: number): number => Math.round(x * 10) / 10;
 
 function linesOf(story: Story): MarkLine[] {
   return rules
@@ -57,27 +58,14 @@ function linesOf(story: Story): MarkLine[] {
     });
 }
 
-/** 0..100; a part for which the job asks nothing is whole. */
-function partMark(lines: readonly MarkLine[], part: PartName): number {
-  const own = lines.filter((line) => line.part === part);
-  const weight = own.reduce((sum, line) => sum + line.weight, 0);
-  const earned = own.reduce((sum, line) => sum + line.weight * line.earned, 0);
-  return weight === 0 ? 100 : tenth((100 * earned) / weight);
-}
-
 /** The marking sheet of a story; reads nothing but what was done and what came of it. */
 export function markStory(story: Story): MarkingSheet {
   const lines = linesOf(story);
-  const parts: Record<PartName, number> = {
-    findingTheCause: partMark(lines, 'findingTheCause'),
-    safeWorking: partMark(lines, 'safeWorking'),
-    careOfPrecisionParts: partMark(lines, 'careOfPrecisionParts'),
-    refitAndBleeding: partMark(lines, 'refitAndBleeding'),
-    result: partMark(lines, 'result'),
-  };
+  const parts = partMarks(lines);
   const help = helpOf(story);
-  const earned = partNames.reduce((sum, part) => sum + partWeights[part] * parts[part], 0);
-  const total = tenth(help.reduce((sum, { cost }) => Math.max(0, sum - cost), earned));
+  const taken = help.reduce((sum, { cost }) => sum + cost, 0);
+  const total = Math.max(0, Math.round(10 * (totalOf(lines) - taken)) / 10);
+  const below = partsAsked(lines).filter((part) => parts[part] < partFloor);
   const stopWork = stopRules
     .flatMap(({ id, find }) =>
       find(story)
@@ -92,7 +80,8 @@ export function markStory(story: Story): MarkingSheet {
     total,
     help,
     passMark,
-    passed: total >= passMark && started && stopWork.length === 0,
+    below,
+    passed: total >= passMark && below.length === 0 && started && stopWork.length === 0,
     started,
     stopWork,
     lines,

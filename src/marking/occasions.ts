@@ -1,6 +1,7 @@
 import type { JointId } from '../sim/set/commands.ts';
 import { commandsOf, eventsOf, type HappeningOf, type MomentOf } from './judges.ts';
 import type { Story } from './story.ts';
+import { excludedBefore } from './telling.ts';
 
 /** The pump's coming off the engine. */
 export const pumpOff = (story: Story): HappeningOf<'partRemoved'>[] =>
@@ -49,4 +50,24 @@ export function fuelOpenings(story: Story): HappeningOf<'jointLoosened'>[] {
 export function lastTightening(story: Story, joint: JointId): HappeningOf<'jointTightened'> | undefined {
   const all = eventsOf(story, 'jointTightened', ({ event }) => event.joint === joint);
   return all[all.length - 1];
+}
+
+/**
+ * How much work was done, 0..1: all of it once the set started, before that the share of the causes that findings had
+ * excluded. What is only kept from going wrong counts for no more than this: who does nothing earns nothing by it.
+ */
+export function workDone(story: Story): number {
+  if (eventsOf(story, 'started').length > 0) return 1;
+  return excludedBefore(story, Number.POSITIVE_INFINITY).length / story.scenario.causes.length;
+}
+
+/** 1 when the pump came off and went on again, else 0: what handling it well is worth. */
+export const pumpCameBack = (story: Story): number => (pumpOn(story).length > 0 ? 1 : 0);
+
+/** 1 when the set started after the pump had been on again, else 0: what guarding that start is worth. */
+export function startedAfterRefit(story: Story): number {
+  const refit = pumpOn(story)[0];
+  return refit !== undefined && eventsOf(story, 'started', ({ order }) => order > refit.order).length > 0
+    ? 1
+    : 0;
 }

@@ -32,6 +32,12 @@ export const partWeights: Record<PartName, number> = {
   result: 0.35,
 };
 
+/**
+ * What each part that a job asks for must come to, 0..100: none makes up for another that was not done. Our judgement,
+ * after the conjunctive standards of practical examinations.
+ */
+export const partFloor = 50;
+
 /** What a rule found: the share earned (0..1) and the step that earned or lost it (null = it never came up). */
 export interface Judgement {
   readonly earned: number;
@@ -47,6 +53,8 @@ export interface Rule {
   readonly part: PartName;
   /** Weight within its part. */
   readonly weight: number;
+  /** The moment at which it is judged, as the end of a sentence. */
+  readonly when: string;
   /** What is asked for and why, in one sentence for a person. */
   readonly reason: string;
   readonly source: string;

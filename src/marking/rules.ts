@@ -1,6 +1,7 @@
 import type { Rule } from './rule.ts';
 import { bleedingRules } from './rules/bleeding.ts';
 import { findingTheCauseRules } from './rules/findingTheCause.ts';
+import { openingUpRules } from './rules/openingUp.ts';
 import { precisionPartsRules } from './rules/precisionParts.ts';
 import { refitRules } from './rules/refit.ts';
 import { resultRules } from './rules/result.ts';
@@ -10,6 +11,7 @@ import { safeWorkingRules } from './rules/safeWorking.ts';
 export const rules: readonly Rule[] = [
   ...findingTheCauseRules,
   ...safeWorkingRules,
+  ...openingUpRules,
   ...precisionPartsRules,
   ...refitRules,
   ...bleedingRules,

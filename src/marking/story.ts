@@ -6,6 +6,7 @@ import { openingIds, placeIds } from '../sim/set/commands.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import type { SimEvent } from '../sim/set/events.ts';
 import type { AssemblyState, JointState, SimState } from '../sim/set/state.ts';
+import { type Look, looksOf } from './telling.ts';
 
 /** What anyone standing there could see, as it was just before a moment. */
 export interface Scene {
@@ -50,6 +51,8 @@ export interface Story {
   readonly scenario: Scenario;
   readonly moments: readonly Moment[];
   readonly happenings: readonly Happening[];
+  /** Every look at the set as received. */
+  readonly looks: readonly Look[];
   readonly end: Scene;
 }
 
@@ -165,5 +168,5 @@ export function tellStory(def: SetDefinition, scenario: Scenario, start: Scene, 
       scene = sceneAfter(def, scene, event);
     }
   }
-  return { def, scenario, moments, happenings, end: scene };
+  return { def, scenario, moments, happenings, looks: looksOf({ scenario, moments }), end: scene };
 }

@@ -16,6 +16,11 @@ import {
 const careless = (what: PlaceId) => (log: Log) => without(log, { do: 'setPlace', what });
 const atStart = (log: Log, ...added: Parameters<typeof entry>[]) =>
   insertAt(log, 0, ...added.map((one) => entry(...one)));
+/** With what one act was and showed put in once more, straight after it. */
+const again = (log: Log, part: Parameters<typeof commandAt>[1]) => {
+  const at = commandAt(log, part);
+  return insertAt(log, at + 1, ...log.slice(at, at + 1));
+};
 const firstBlow = (log: Log) => commandAt(log, { do: 'strike' });
 const tightenedTo = (log: Log, joint: string, torque: number) =>
   retold(log, (event) =>
@@ -24,11 +29,12 @@ const tightenedTo = (log: Log, joint: string, torque: number) =>
 
 /** For each rule, the careful worker's log spoilt in the one way that the rule is about. */
 export const failures: Record<string, (log: Log) => Log> = {
-  'compression-proved': (log) => unfound(log, 'compressionFelt'),
-  'spun-with-lever-held': (log) => unfound(log, 'crankSpun'),
-  'air-looked-at': (log) => unfound(log, 'airClear'),
-  'fuel-to-the-pump': (log) => unfound(log, 'hoseFlows'),
-  'fuel-at-the-injector': (log) => unfound(log, 'noFuelAtUnion'),
+  // what nothing comes out of is not explained by compression either: then there is nothing left to prove
+  'compression-proved': (log) => unfound(log, 'compressionFelt', 'noFuelAtUnion'),
+  'spun-with-lever-held': (log) => unfound(log, 'crankSpun', 'noCreak', 'noFuelAtUnion', 'pinStays'),
+  'air-looked-at': (log) => unfound(log, 'airClear', 'noFuelAtUnion'),
+  'fuel-to-the-pump': (log) => unfound(log, 'hoseFlows', 'pinStays'),
+  'fuel-at-the-injector': (log) => unfound(log, 'noFuelAtUnion', 'noCreak'),
   'pin-watched': (log) => unfound(log, 'pinStays'),
   'cause-named': (log) =>
     retold(log, (event) => (event.kind === 'causeNamed' ? { ...event, cause: 'airInLine' } : event)),
@@ -39,7 +45,17 @@ export const failures: Record<string, (log: Log) => Log> = {
   'read-before-freeing': (log) => unfound(log, 'cupRecessed', 'cupProud'),
   'named-before-freeing': (log) => insertAt(log, 0, blow()),
   'pump-off-for-a-reason': (log) => unfound(log, 'pinStays', 'noFuelAtUnion'),
-  'handed-over-with-a-cause': (log) => unheard(log, { kind: 'causeNamed' }),
+  'checked-to-tell': (log) => again(log, { do: 'check', what: 'tank' }),
+  'opened-for-a-reason': (log) =>
+    atStart(log, [
+      { do: 'remove', part: 'shims' },
+      { kind: 'partRemoved', part: 'shims' },
+    ]),
+  'mended-for-a-reason': (log) =>
+    atStart(log, [
+      { do: 'mend', what: 'exhaust' },
+      { kind: 'mended', what: 'exhaust' },
+    ]),
 
   'load-isolated': careless('loadIsolated'),
   'exhaust-led-out': careless('openAir'),

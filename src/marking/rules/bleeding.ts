@@ -1,4 +1,4 @@
-import { commandsOf, done, eventsOf, everyTime, withoutBreach } from '../judges.ts';
+import { commandsOf, done, eventsOf, onceWithoutBreach, withFewBreaches } from '../judges.ts';
 import { lastTightening, lineMended } from '../occasions.ts';
 import { commonPractice, type Judgement, ourJudgement, type Rule, whenBled } from '../rule.ts';
 import type { Story } from '../story.ts';
@@ -42,7 +42,8 @@ function heldWhileBleeding(story: Story): Judgement {
     'pullCord',
     ({ order, scene }) => order > since && scene.joints.pipeAtInjector === 'slack',
   );
-  return everyTime(pulls, ({ scene, command }) => scene.decompressorHeld && command.letGoAt === null);
+  const held = pulls.filter(({ scene, command }) => scene.decompressorHeld && command.letGoAt === null);
+  return withFewBreaches(pulls, (one) => held.includes(one), held.length > 0 ? 1 : 0);
 }
 
 /** The rules on bleeding. */
@@ -51,6 +52,7 @@ export const bleedingRules: readonly Rule[] = [
     id: 'gravity-first',
     part,
     weight: 2,
+    when: 'before the pipe is pumped through',
     reason: 'Tank to pump was bled by gravity before the pipe was pumped through.',
     source: commonPractice,
     applies: whenBled,
@@ -60,6 +62,7 @@ export const bleedingRules: readonly Rule[] = [
     id: 'pipe-bled',
     part,
     weight: 3,
+    when: 'before the first start',
     reason: 'The pipe was pumped with its union slack until solid fuel came, and then tightened.',
     source: commonPractice,
     applies: whenBled,
@@ -69,6 +72,7 @@ export const bleedingRules: readonly Rule[] = [
     id: 'lever-held-bleeding',
     part,
     weight: 1,
+    when: 'at every pull with the union slack',
     reason: 'The decompressor was held open while the pipe was bled.',
     source: commonPractice,
     applies: whenBled,
@@ -78,13 +82,14 @@ export const bleedingRules: readonly Rule[] = [
     id: 'leaks-checked',
     part,
     weight: 1,
+    when: 'after the last union is tight',
     reason: 'The joints were looked over for leaks after they had been tightened.',
     source: ourJudgement,
     applies: whenBled,
     judge: (story) => {
       const last = lastTightening(story, 'pipeAtInjector');
-      const since = last?.order ?? Number.POSITIVE_INFINITY;
-      return withoutBreach(
+      const since = last?.order ?? lineMended(story);
+      return onceWithoutBreach(
         eventsOf(
           story,
           'found',

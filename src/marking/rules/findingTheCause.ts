@@ -1,8 +1,8 @@
-import type { JobCard } from '../../jobs/card.ts';
 import type { CauseId } from '../../jobs/causes.ts';
-import { pointsAt, ruledOut } from '../../jobs/evidence.ts';
+import { pointsAt } from '../../jobs/evidence.ts';
 import type { FindingCode } from '../../jobs/findings.ts';
-import { done, doneBefore, eventsOf } from '../judges.ts';
+import { checkedToTell, mendedForAReason, openedForAReason } from '../economy.ts';
+import { doneBefore, eventsOf } from '../judges.ts';
 import {
   always,
   commonPractice,
@@ -13,24 +13,12 @@ import {
   whenPumpComesOff,
 } from '../rule.ts';
 import type { Story } from '../story.ts';
+import { couldTell, excludedBefore, lastNaming, openBefore } from '../telling.ts';
 
 const part = 'findingTheCause';
 
 const found = (story: Story, ...codes: FindingCode[]) =>
   eventsOf(story, 'found', ({ event }) => codes.includes(event.finding.code));
-
-/** The naming that stood at the end, if it was not struck out again. */
-function lastNaming(story: Story) {
-  const namings = eventsOf(story, 'causeNamed');
-  return namings[namings.length - 1];
-}
-
-/** The causes that the findings made before a moment exclude. */
-function excludedBefore(story: Story, order: number): CauseId[] {
-  const findings = eventsOf(story, 'found', (one) => one.order < order).map(({ event }) => event.finding);
-  const card: Pick<JobCard, 'findings'> = { findings };
-  return ruledOut(card);
-}
 
 function struckAtEnd(story: Story): Set<CauseId> {
   const struck = new Set<CauseId>();
@@ -46,7 +34,7 @@ function namedRightly(story: Story): Judgement {
   const naming = lastNaming(story);
   if (naming === undefined) return { earned: 0, at: null };
   const { causes, marking } = story.scenario;
-  if (!marking.causes.includes(naming.event.cause)) return { earned: 0, at: naming.at };
+  if (!naming.isRight) return { earned: 0, at: naming.at };
   const rivals = causes.filter((cause) => !marking.causes.includes(cause));
   const excluded = excludedBefore(story, naming.order);
   const gone = rivals.filter((cause) => excluded.includes(cause)).length;
@@ -58,36 +46,34 @@ function becauseOfFinding(story: Story): Judgement {
   if (naming === undefined) return { earned: 0, at: null };
   const { cause, because } = naming.event;
   const finding = eventsOf(story, 'found', ({ event }) => event.finding.id === because)[0];
-  const right = story.scenario.marking.causes.includes(cause);
   const shown =
     finding !== undefined && finding.order < naming.order && pointsAt(finding.event.finding, cause);
-  return { earned: right && shown ? 1 : 0, at: naming.at };
+  return { earned: naming.isRight && shown ? 1 : 0, at: naming.at };
 }
 
-/** Share of the struck-out causes that the findings exclude, times how much of the excludable was struck out. */
+/** Share of what could be struck out that was, and when it could be; each one struck out before it could costs a third. */
 function struckOutRightly(story: Story): Judgement {
   const strikes = eventsOf(story, 'causeStruck');
   const last = strikes[strikes.length - 1];
   if (last === undefined) return { earned: 0, at: null };
-  const struck = struckAtEnd(story);
-  const until = lastNaming(story)?.order ?? Number.POSITIVE_INFINITY;
-  const excluded = excludedBefore(story, until).filter((cause) => story.scenario.causes.includes(cause));
-  const justified = excluded.filter((cause) => struck.has(cause)).length;
-  const hasty = strikes.find(({ event, order }) => !excludedBefore(story, order).includes(event.cause));
-  const unjustified = strikes.filter(
-    ({ event, order }) => struck.has(event.cause) && !excludedBefore(story, order).includes(event.cause),
-  ).length;
+  const atEnd = struckAtEnd(story);
+  const excluded = excludedBefore(story, lastNaming(story)?.order ?? Number.POSITIVE_INFINITY);
+  const isRight = ({ event, order }: (typeof strikes)[number]) =>
+    excludedBefore(story, order).includes(event.cause);
+  const right = new Set(strikes.filter(isRight).map(({ event }) => event.cause));
+  const hasty = strikes.filter((one) => !isRight(one));
+  const justified = excluded.filter((cause) => right.has(cause) && atEnd.has(cause)).length;
   const complete = excluded.length === 0 ? 0 : justified / excluded.length;
-  const honest = Math.max(0, 1 - unjustified / 3);
-  return { earned: complete * honest, at: hasty?.at ?? last.at };
+  return { earned: complete * Math.max(0, 1 - hasty.length / 3), at: hasty[0]?.at ?? last.at };
 }
 
 function trueCauseKept(story: Story): Judgement {
-  const isTrue = (cause: CauseId) => story.scenario.marking.causes.includes(cause);
-  const lost = eventsOf(story, 'causeStruck', ({ event }) => isTrue(event.cause))[0];
+  const lost = eventsOf(story, 'causeStruck', ({ event }) =>
+    story.scenario.marking.causes.includes(event.cause),
+  )[0];
   const named = lastNaming(story);
   if (lost !== undefined) return { earned: 0, at: lost.at };
-  return { earned: named !== undefined && isTrue(named.event.cause) ? 1 : 0, at: named?.at ?? null };
+  return { earned: named?.isRight ? 1 : 0, at: named?.at ?? null };
 }
 
 const pumpTouched = (story: Story) => [
@@ -95,72 +81,91 @@ const pumpTouched = (story: Story) => [
   ...eventsOf(story, 'handedOver'),
 ];
 
+/**
+ * A check was made before the pump was touched, while it could still tell something; or the right cause was named when
+ * there was nothing left for it to tell.
+ */
+function proved(story: Story, ...codes: FindingCode[]): Judgement {
+  const limit = pumpTouched(story)[0];
+  const made = story.looks.filter(({ findings }) => findings.some(({ code }) => codes.includes(code)));
+  const useful = made.find(({ told, order }) => told && (limit === undefined || order < limit.order));
+  if (useful !== undefined) return { earned: 1, at: useful.at };
+  const naming = lastNaming(story);
+  if (naming?.isRight && !couldTell(codes, openBefore(story, naming.order)))
+    return { earned: 1, at: naming.at };
+  return { earned: 0, at: made[0]?.at ?? limit?.at ?? null };
+}
+
 /** The rules on finding the cause. */
 export const findingTheCauseRules: readonly Rule[] = [
   {
     id: 'compression-proved',
     part,
     weight: 2,
+    when: 'before the pump is taken off',
     reason: 'Compression was felt with the lever released before anything was taken apart.',
     source: commonPractice,
     applies: always,
-    judge: (story) => doneBefore(found(story, 'compressionFelt', 'compressionWeak'), pumpTouched(story)),
+    judge: (story) => proved(story, 'compressionFelt', 'compressionWeak'),
   },
   {
     id: 'spun-with-lever-held',
     part,
     weight: 1,
+    when: 'before the pump is taken off',
     reason:
       'The engine was also spun with the decompressor held open, which tells a tight engine from compression.',
     source: commonPractice,
     applies: always,
-    judge: (story) => doneBefore(found(story, 'crankSpun'), pumpTouched(story)),
+    judge: (story) => proved(story, 'crankSpun', 'creakHeard', 'noCreak'),
   },
   {
     id: 'air-looked-at',
     part,
     weight: 1,
+    when: 'before the pump is taken off',
     reason: 'The air element was looked at before the pump was touched.',
     source: commonPractice,
     applies: always,
-    judge: (story) => doneBefore(found(story, 'airClear', 'airBlocked'), pumpTouched(story)),
+    judge: (story) => proved(story, 'airClear', 'airBlocked'),
   },
   {
     id: 'fuel-to-the-pump',
     part,
     weight: 2,
+    when: 'before the pump is taken off',
     reason: 'Fuel was proved from the tank to the pump: what comes out of the hose, what lies in the bowl.',
     source: commonPractice,
     applies: always,
-    judge: (story) => doneBefore(found(story, 'hoseFlows', 'hoseFlowsPoorly', 'hoseDry'), pumpTouched(story)),
+    judge: (story) => proved(story, 'hoseFlows', 'hoseFlowsPoorly', 'hoseDry'),
   },
   {
     id: 'fuel-at-the-injector',
     part,
     weight: 2,
+    when: 'before the pump is taken off',
     reason: 'Whether fuel reaches the injector was seen at the slack union, or heard as a creak.',
     source: commonPractice,
     applies: always,
     judge: (story) =>
-      doneBefore(
-        found(story, 'fuelAtUnion', 'bubblesAtUnion', 'noFuelAtUnion', 'creakHeard'),
-        pumpTouched(story),
-      ),
+      proved(story, 'fuelAtUnion', 'bubblesAtUnion', 'noFuelAtUnion', 'creakHeard', 'noCreak'),
   },
   {
     id: 'pin-watched',
     part,
     weight: 2,
+    when: 'before the pump is taken off',
     reason:
       'The window was opened and the control pin watched while the throttle moved: seconds of work that decide the matter.',
     source: commonPractice,
     applies: always,
-    judge: (story) => doneBefore(found(story, 'pinFollows', 'pinStays', 'pinOutOfSlot'), pumpTouched(story)),
+    judge: (story) => proved(story, 'pinFollows', 'pinStays', 'pinOutOfSlot'),
   },
   {
     id: 'cause-named',
     part,
-    weight: 5,
+    weight: 6,
+    when: 'when the cause is named for the last time',
     reason:
       'The right cause was named, for the share of its rivals that the findings had excluded by then; a guess earns nothing.',
     source: ourJudgement,
@@ -171,6 +176,7 @@ export const findingTheCauseRules: readonly Rule[] = [
     id: 'finding-cited',
     part,
     weight: 2,
+    when: 'when the cause is named for the last time',
     reason: 'The finding given as the reason does show that cause.',
     source: ourJudgement,
     applies: always,
@@ -180,6 +186,7 @@ export const findingTheCauseRules: readonly Rule[] = [
     id: 'struck-out-by-findings',
     part,
     weight: 3,
+    when: 'at every cause struck out',
     reason: 'Causes were struck out when a finding excluded them, and only then.',
     source: ourJudgement,
     applies: always,
@@ -189,6 +196,7 @@ export const findingTheCauseRules: readonly Rule[] = [
     id: 'true-cause-kept',
     part,
     weight: 1,
+    when: 'at every cause struck out',
     reason: 'The real cause was never struck out.',
     source: ourJudgement,
     applies: always,
@@ -198,6 +206,7 @@ export const findingTheCauseRules: readonly Rule[] = [
     id: 'read-before-freeing',
     part,
     weight: 2,
+    when: 'before the first blow or push',
     reason:
       'The loose pump was read (cup recessed or proud, pin) before the first blow or push, so that the right end was known.',
     source: commonPractice,
@@ -212,15 +221,21 @@ export const findingTheCauseRules: readonly Rule[] = [
     id: 'named-before-freeing',
     part,
     weight: 1,
-    reason: 'The cause was named before the pair was forced.',
+    when: 'before the first blow',
+    reason: 'The right cause was named before the pair was forced.',
     source: ourJudgement,
     applies: whenPairIsFreed,
-    judge: (story) => doneBefore(eventsOf(story, 'causeNamed'), eventsOf(story, 'struck')),
+    judge: (story) =>
+      doneBefore(
+        eventsOf(story, 'causeNamed', ({ event }) => story.scenario.marking.causes.includes(event.cause)),
+        eventsOf(story, 'struck'),
+      ),
   },
   {
     id: 'pump-off-for-a-reason',
     part,
     weight: 2,
+    when: 'when the pump comes off',
     reason: 'The pump came off only after a finding pointed at it.',
     source: commonPractice,
     applies: whenPumpComesOff,
@@ -231,12 +246,35 @@ export const findingTheCauseRules: readonly Rule[] = [
       ),
   },
   {
-    id: 'handed-over-with-a-cause',
+    id: 'checked-to-tell',
     part,
-    weight: 1,
-    reason: 'The card carries a cause when the job is handed over.',
+    weight: 2,
+    when: 'at every check until the cause is named or something is mended',
+    reason:
+      'Checks were made while they could still tell something (0.01 bit or more), and none again with nothing changed.',
     source: ourJudgement,
     applies: always,
-    judge: (story) => done(eventsOf(story, 'causeNamed')),
+    judge: checkedToTell,
+  },
+  {
+    id: 'opened-for-a-reason',
+    part,
+    weight: 4,
+    when: 'at every part taken off',
+    reason:
+      'Nothing was taken off but what the repair, or a check that could still tell something, asked for.',
+    source: ourJudgement,
+    applies: always,
+    judge: openedForAReason,
+  },
+  {
+    id: 'mended-for-a-reason',
+    part,
+    weight: 4,
+    when: 'at every repair',
+    reason: 'Nothing was mended or replaced that was neither the cause nor plainly wrong by a finding.',
+    source: ourJudgement,
+    applies: always,
+    judge: mendedForAReason,
   },
 ];

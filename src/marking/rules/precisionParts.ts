@@ -1,6 +1,14 @@
-import type { OpeningId } from '../../sim/set/commands.ts';
-import { commandsOf, done, eventsOf, everyTime, never, shareOf, withoutBreach } from '../judges.ts';
-import { pumpOff } from '../occasions.ts';
+import {
+  commandsOf,
+  done,
+  eventsOf,
+  never,
+  onceWithoutBreach,
+  shareOf,
+  withFewBreaches,
+  withoutBreach,
+} from '../judges.ts';
+import { pumpCameBack, workDone } from '../occasions.ts';
 import {
   always,
   commonPractice,
@@ -19,52 +27,6 @@ const blows = (story: Story) => commandsOf(story, 'strike');
 /** Taps in a row that moved nothing before the way of working was changed. */
 const PATIENCE = 12;
 
-function areaCleanFirst(story: Story): Judgement {
-  const brushed = eventsOf(story, 'cleaned', ({ event }) => event.what === 'pumpArea')[0];
-  const opened = eventsOf(
-    story,
-    'jointLoosened',
-    ({ event }) =>
-      event.joint === 'holder' ||
-      event.joint === 'pipeAtPump' ||
-      event.joint === 'pumpNut1' ||
-      event.joint === 'pumpNut2',
-  )[0];
-  if (brushed === undefined) return { earned: 0, at: opened?.at ?? null };
-  const inTime = opened === undefined || brushed.order < opened.order;
-  return { earned: inTime ? 1 : 0, at: brushed.at };
-}
-
-/** An opening was covered after a part came off, before anything else was done that could let dirt in. */
-function coveredAfter(story: Story, part: 'pump' | 'pipe' | 'hose', opening: OpeningId): Judgement {
-  const off = eventsOf(story, 'partRemoved', ({ event }) => event.part === part)[0];
-  if (off === undefined) return { earned: 0, at: null };
-  const cover = eventsOf(
-    story,
-    'covered',
-    ({ event, order }) => event.opening === opening && event.on && order > off.order,
-  )[0];
-  const next = eventsOf(story, 'struck', ({ order }) => order > off.order)[0];
-  const inTime = cover !== undefined && (next === undefined || cover.order < next.order);
-  return { earned: inTime ? 1 : 0, at: cover?.at ?? off.at };
-}
-
-/** The holder was cracked while the engine, or soft jaws on the flange, held the pump; never by the body. */
-function holderCracked(story: Story): Judgement {
-  const cracks = eventsOf(story, 'jointLoosened', ({ event }) => event.joint === 'holder');
-  return withoutBreach(cracks, ({ moment }) => moment.scene.rest === null || moment.scene.rest === 'vice');
-}
-
-function camLowWhenNutsCameOff(story: Story): Judgement {
-  const cocked = eventsOf(story, 'pumpCocked')[0];
-  if (cocked !== undefined) return { earned: 0, at: cocked.at };
-  return withoutBreach(pumpOff(story), ({ order }) =>
-    commandsOf(story, 'turnFlywheel', ({ command }) => command.to === 'lowSide').some(
-      (turn) => turn.order < order,
-    ),
-  );
-}
-
 /** Right at every blow, or no blow at all; earned only by a plunger that did come free, for idle tapping is no care. */
 function everyBlow<T extends { readonly at: number }>(
   story: Story,
@@ -73,8 +35,7 @@ function everyBlow<T extends { readonly at: number }>(
 ): Judgement {
   const free = done(eventsOf(story, 'found', ({ event }) => event.finding.code === 'plungerMoves'));
   if (blows.length === 0) return free;
-  const judged = withoutBreach(blows, right);
-  return { earned: Math.min(judged.earned, free.earned), at: judged.at };
+  return withoutBreach(blows, right, free.earned);
 }
 
 /** Blows at an end that moves nothing: how long it went on before something was changed. */
@@ -99,13 +60,13 @@ function workedByHand(story: Story): Judgement {
 }
 
 function swabbed(story: Story, what: 'barrel' | 'plunger' | 'valve'): Judgement {
-  return withoutBreach(
+  return onceWithoutBreach(
     commandsOf(story, 'clean', ({ command }) => command.what === what),
     ({ command }) => command.with === 'swab',
   );
 }
 
-/** The verdict fits what had happened to the pair, and it was felt and looked at before. */
+/** The pair is fit for use and was judged so, after it was felt and looked at; one spoiled on the way has lost that share. */
 function judgedRightly(story: Story): Judgement {
   const verdicts = eventsOf(story, 'pairJudged');
   const last = verdicts[verdicts.length - 1];
@@ -116,7 +77,7 @@ function judgedRightly(story: Story): Judgement {
     'damaged',
     ({ event, order }) => order < last.order && pairParts.includes(event.part),
   );
-  const right = (last.event.verdict === 'replace') === spoiled.length > 0;
+  const right = last.event.verdict === 'fitForUse' && spoiled.length === 0;
   const seen = eventsOf(
     story,
     'observed',
@@ -130,55 +91,13 @@ function judgedRightly(story: Story): Judgement {
   return shareOf([{ earned: right ? 1 : 0, at: last.at }, done(seen), done(looked)]);
 }
 
-/** The rules on care of precision parts. */
+/** The rules on care of precision parts once the pump is off. */
 export const precisionPartsRules: readonly Rule[] = [
-  {
-    id: 'area-clean-first',
-    part,
-    weight: 2,
-    reason: 'The area round the pump was brushed clean before anything there was opened.',
-    source: commonPractice,
-    applies: whenPumpComesOff,
-    judge: areaCleanFirst,
-  },
-  {
-    id: 'openings-covered',
-    part,
-    weight: 2,
-    reason: 'Pipe, hose and the hole in the engine were covered as they were opened.',
-    source: commonPractice,
-    applies: whenPumpComesOff,
-    judge: (story) =>
-      shareOf([
-        coveredAfter(story, 'pipe', 'pipeEnds'),
-        coveredAfter(story, 'hose', 'hoseEnd'),
-        coveredAfter(story, 'pump', 'engineHole'),
-      ]),
-  },
-  {
-    id: 'holder-cracked-well',
-    part,
-    weight: 2,
-    reason:
-      'The delivery-valve holder was cracked loose while the engine held the pump, or in soft jaws on the flange.',
-    source: commonPractice,
-    applies: whenPumpComesOff,
-    judge: holderCracked,
-  },
-  {
-    id: 'cam-low-coming-off',
-    part,
-    weight: 2,
-    reason:
-      'The cam’s low side faced the pump before it came off, so that the spring did not cock it on its studs.',
-    source: commonPractice,
-    applies: whenPumpComesOff,
-    judge: camLowWhenNutsCameOff,
-  },
   {
     id: 'valve-out-first',
     part,
     weight: 2,
+    when: 'at every blow',
     reason:
       'Holder, spring and delivery valve were out before the pump was struck: a closed valve locks fuel above the plunger.',
     source: commonPractice,
@@ -189,6 +108,7 @@ export const precisionPartsRules: readonly Rule[] = [
     id: 'wood-between',
     part,
     weight: 3,
+    when: 'at every blow',
     reason:
       'Every blow went through wood onto the body, never onto plunger, cup or pin, never steel on steel.',
     source: commonPractice,
@@ -205,6 +125,7 @@ export const precisionPartsRules: readonly Rule[] = [
     id: 'held-softly',
     part,
     weight: 1,
+    when: 'at every blow',
     reason: 'The pump was struck in the hand or on a thick cloth, so that the body could jump.',
     source: commonPractice,
     applies: whenPairIsFreed,
@@ -215,6 +136,7 @@ export const precisionPartsRules: readonly Rule[] = [
     id: 'measured-blows',
     part,
     weight: 1,
+    when: 'at every blow',
     reason: 'No blow was harder than what can bruise the body.',
     source: ourJudgement,
     applies: whenPairIsFreed,
@@ -229,6 +151,7 @@ export const precisionPartsRules: readonly Rule[] = [
     id: 'end-that-answers',
     part,
     weight: 2,
+    when: 'at every blow',
     reason: `The end was changed or a soak given before more than ${PATIENCE} taps in a row had moved nothing.`,
     source: ourJudgement,
     applies: whenPairIsFreed,
@@ -238,6 +161,7 @@ export const precisionPartsRules: readonly Rule[] = [
     id: 'worked-both-ways',
     part,
     weight: 1,
+    when: 'once the plunger is free',
     reason: 'The freed plunger was worked by hand both ways.',
     source: commonPractice,
     applies: whenPairIsFreed,
@@ -247,6 +171,7 @@ export const precisionPartsRules: readonly Rule[] = [
     id: 'swabbed',
     part,
     weight: 2,
+    when: 'at every wash of pair and valve',
     reason: 'Barrel, plunger and delivery valve were cleaned with a lint-free swab, never a rag.',
     source: commonPractice,
     applies: whenPairIsFreed,
@@ -256,6 +181,7 @@ export const precisionPartsRules: readonly Rule[] = [
     id: 'pair-judged',
     part,
     weight: 2,
+    when: 'before the pair goes back',
     reason: 'The pair was felt for free sliding and looked at, and then judged rightly.',
     source: commonPractice,
     applies: whenPairIsFreed,
@@ -265,27 +191,35 @@ export const precisionPartsRules: readonly Rule[] = [
     id: 'no-dirt-in',
     part,
     weight: 2,
+    when: 'all the time',
     reason: 'No dirt got into the pump.',
     source: commonPractice,
     applies: always,
-    judge: (story) => never(eventsOf(story, 'dirtGotIn')),
+    judge: (story) => never(eventsOf(story, 'dirtGotIn'), workDone(story)),
   },
   {
     id: 'nothing-spoiled',
     part,
     weight: 5,
+    when: 'all the time',
     reason: 'No part was spoiled.',
     source: ourJudgement,
     applies: always,
-    judge: (story) => never(eventsOf(story, 'damaged')),
+    judge: (story) => never(eventsOf(story, 'damaged'), workDone(story)),
   },
   {
     id: 'held-in-order',
     part,
     weight: 1,
+    when: 'whenever the loose pump is put down',
     reason: 'The loose pump was never gripped by its body, which squeezes the pair.',
     source: commonPractice,
     applies: whenPumpComesOff,
-    judge: (story) => everyTime(commandsOf(story, 'placePump'), ({ command }) => command.on !== 'viceBody'),
+    judge: (story) =>
+      withFewBreaches(
+        commandsOf(story, 'placePump'),
+        ({ command }) => command.on !== 'viceBody',
+        pumpCameBack(story),
+      ),
   },
 ];

@@ -1,6 +1,6 @@
 import type { JointId } from '../../sim/set/commands.ts';
-import { commandsOf, done, eventsOf, everyTime, shareOf } from '../judges.ts';
-import { lastTightening, pumpOff, pumpOn } from '../occasions.ts';
+import { commandsOf, done, eventsOf, shareOf, withFewBreaches } from '../judges.ts';
+import { lastTightening, pumpCameBack, pumpOff, pumpOn } from '../occasions.ts';
 import { commonPractice, type Judgement, type Rule, whenPairIsFreed, whenPumpComesOff } from '../rule.ts';
 import type { Story } from '../story.ts';
 
@@ -21,11 +21,12 @@ function washerNew(story: Story): Judgement {
   return done(tightenings.filter(({ command }) => command.newWasher === true));
 }
 
-/** The plunger was tried again after the holder had its torque and before the pump went on. */
+/** The plunger was tried again after the holder had its right torque and before the pump went on. */
 function feltAgain(story: Story): Judgement {
   const holder = lastTightening(story, 'holder');
   const on = pumpOn(story)[0];
-  if (holder === undefined || on === undefined) return { earned: 0, at: on?.at ?? null };
+  if (holder === undefined || on === undefined || torqueRight(story, 'holder').earned < 1)
+    return { earned: 0, at: on?.at ?? null };
   const tries = eventsOf(
     story,
     'observed',
@@ -96,6 +97,7 @@ export const refitRules: readonly Rule[] = [
     id: 'new-washer',
     part,
     weight: 1,
+    when: 'when the holder is tightened',
     reason: 'The holder went back on a new sealing washer.',
     source: commonPractice,
     applies: whenPairIsFreed,
@@ -105,6 +107,7 @@ export const refitRules: readonly Rule[] = [
     id: 'holder-torque',
     part,
     weight: 2,
+    when: 'when the holder is tightened',
     reason: 'The holder was tightened to its torque: too little weeps, too much binds the pair.',
     source: commonPractice,
     applies: whenPairIsFreed,
@@ -114,6 +117,7 @@ export const refitRules: readonly Rule[] = [
     id: 'felt-again',
     part,
     weight: 2,
+    when: 'between the holder and the pump going on',
     reason: 'The plunger was felt again after the holder was tight and before the pump went on.',
     source: commonPractice,
     applies: whenPairIsFreed,
@@ -123,6 +127,7 @@ export const refitRules: readonly Rule[] = [
     id: 'plunger-right-way',
     part,
     weight: 2,
+    when: 'when the plunger goes in',
     reason: 'The plunger was not put in half a turn out.',
     source: commonPractice,
     applies: whenPairIsFreed,
@@ -135,6 +140,7 @@ export const refitRules: readonly Rule[] = [
     id: 'same-shims',
     part,
     weight: 2,
+    when: 'before the pump goes on',
     reason: 'The same shims went back: they set the moment of delivery.',
     source: commonPractice,
     applies: whenPumpComesOff,
@@ -144,6 +150,7 @@ export const refitRules: readonly Rule[] = [
     id: 'cam-low-going-on',
     part,
     weight: 1,
+    when: 'when the pump goes on',
     reason: 'The cam stood on its low side when the pump went on.',
     source: commonPractice,
     applies: whenPumpComesOff,
@@ -153,6 +160,7 @@ export const refitRules: readonly Rule[] = [
     id: 'pin-in-slot',
     part,
     weight: 3,
+    when: 'when the pump goes on',
     reason: 'The control pin was led into the slot of the governor’s fork.',
     source: commonPractice,
     applies: whenPumpComesOff,
@@ -165,6 +173,7 @@ export const refitRules: readonly Rule[] = [
     id: 'nuts-in-turn',
     part,
     weight: 1,
+    when: 'after the pump goes on',
     reason: 'The two flange nuts were brought up in turn, a little at a time.',
     source: commonPractice,
     applies: whenPumpComesOff,
@@ -174,6 +183,7 @@ export const refitRules: readonly Rule[] = [
     id: 'nut-torque',
     part,
     weight: 1,
+    when: 'after the pump goes on',
     reason: 'The flange nuts have their torque.',
     source: commonPractice,
     applies: whenPumpComesOff,
@@ -183,6 +193,7 @@ export const refitRules: readonly Rule[] = [
     id: 'pin-follows-again',
     part,
     weight: 2,
+    when: 'after the pump goes on',
     reason: 'With the pump on, the pin was seen to follow the throttle.',
     source: commonPractice,
     applies: whenPumpComesOff,
@@ -192,6 +203,7 @@ export const refitRules: readonly Rule[] = [
     id: 'stop-proved-again',
     part,
     weight: 2,
+    when: 'after the pump goes on',
     reason: 'With the pump on, the stop lever was proved to bring the pin to zero delivery.',
     source: commonPractice,
     applies: whenPumpComesOff,
@@ -201,6 +213,7 @@ export const refitRules: readonly Rule[] = [
     id: 'union-torque',
     part,
     weight: 2,
+    when: 'when the unions are tightened last',
     reason:
       'Both unions of the pipe have their torque: a weep comes from dirt, and more torque only ruins the seat.',
     source: commonPractice,
@@ -211,16 +224,18 @@ export const refitRules: readonly Rule[] = [
     id: 'second-spanner',
     part,
     weight: 1,
+    when: 'at every turn of a union',
     reason: 'The body was held with a second spanner each time a union was turned.',
     source: commonPractice,
     applies: whenPumpComesOff,
     judge: (story) =>
-      everyTime(
+      withFewBreaches(
         [
           ...commandsOf(story, 'loosen', ({ command }) => unions.includes(command.joint)),
           ...commandsOf(story, 'tighten', ({ command }) => unions.includes(command.joint)),
         ],
         ({ command }) => command.backup,
+        pumpCameBack(story),
       ),
   },
 ];

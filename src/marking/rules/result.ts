@@ -32,13 +32,18 @@ function seenRunning(story: Story): Judgement {
   return { earned: last.event.finding.code === 'runsWell' ? 1 : 0, at: last.at };
 }
 
-/** Everything back on, everything tight above the torque at which it weeps. */
+/** Torque beyond which a joint is strained rather than tight, as a share of its own (our judgement). */
+const STRAINED = 1.5;
+
+/** Everything back on, everything tight above the torque at which it weeps, and nothing strained. */
 function allTogether(story: Story): Judgement {
   const off = partIds.filter((id) => story.end.parts[id] !== 'fitted');
   const weeping = jointIds.filter((id) => {
     const last = lastTightening(story, id);
     const slack = story.end.joints[id] !== 'tight';
-    return slack || (last !== undefined && last.event.torque < story.def.joints[id].weep);
+    const { weep, torque } = story.def.joints[id];
+    const set = last?.event.torque ?? torque;
+    return slack || set < weep || set > STRAINED * torque;
   });
   const missing = off.length + weeping.length;
   const started = eventsOf(story, 'started').length > 0;
@@ -46,18 +51,18 @@ function allTogether(story: Story): Judgement {
 }
 
 function loadBack(story: Story): Judgement {
-  const started = eventsOf(story, 'started')[0];
+  const well = eventsOf(story, 'found', ({ event }) => event.finding.code === 'runsWell')[0];
   const back = eventsOf(
     story,
     'placeSet',
     ({ event, order }) =>
-      event.what === 'loadIsolated' && !event.on && started !== undefined && order > started.order,
+      event.what === 'loadIsolated' && !event.on && well !== undefined && order > well.order,
   );
   return story.end.place.loadIsolated ? { earned: 0, at: null } : done(back);
 }
 
 function nothingBroken(story: Story): Judgement {
-  const whole = never(eventsOf(story, 'damaged'));
+  const whole = never(eventsOf(story, 'damaged'), 1);
   return eventsOf(story, 'started').length > 0 ? whole : { earned: 0, at: whole.at };
 }
 
@@ -84,6 +89,7 @@ export const resultRules: readonly Rule[] = [
     id: 'started',
     part,
     weight: 6,
+    when: 'at the end',
     reason: 'The set started and ran by itself.',
     source: ourJudgement,
     applies: always,
@@ -93,6 +99,7 @@ export const resultRules: readonly Rule[] = [
     id: 'stops-by-lever',
     part,
     weight: 3,
+    when: 'after the start',
     reason: 'It stops when the stop lever is moved, and never ran away.',
     source: commonPractice,
     applies: always,
@@ -102,6 +109,7 @@ export const resultRules: readonly Rule[] = [
     id: 'runs-well',
     part,
     weight: 2,
+    when: 'after the start',
     reason: 'It was watched running, and ran steadily and followed the throttle.',
     source: commonPractice,
     applies: always,
@@ -111,7 +119,8 @@ export const resultRules: readonly Rule[] = [
     id: 'all-together',
     part,
     weight: 2,
-    reason: 'Every part is back on and every joint is tight enough not to weep.',
+    when: 'at the end',
+    reason: 'Every part is back on, every joint tight enough not to weep and none strained.',
     source: commonPractice,
     applies: always,
     judge: allTogether,
@@ -120,6 +129,7 @@ export const resultRules: readonly Rule[] = [
     id: 'nothing-broken',
     part,
     weight: 2,
+    when: 'at the end',
     reason: 'The set was handed back with nothing broken.',
     source: ourJudgement,
     applies: always,
@@ -129,6 +139,7 @@ export const resultRules: readonly Rule[] = [
     id: 'own-pair-kept',
     part,
     weight: 2,
+    when: 'at the end',
     reason:
       'The customer’s own plunger and barrel were saved; a new pair finishes the job, at a quarter of this mark.',
     source: ourJudgement,
@@ -139,7 +150,8 @@ export const resultRules: readonly Rule[] = [
     id: 'load-back',
     part,
     weight: 1,
-    reason: 'The load was put back on.',
+    when: 'after it is seen to run well',
+    reason: 'The load was put back on, the set running well.',
     source: commonPractice,
     applies: always,
     judge: loadBack,
@@ -148,6 +160,7 @@ export const resultRules: readonly Rule[] = [
     id: 'card-written',
     part,
     weight: 2,
+    when: 'when the card is written',
     reason: 'The card says how to stop it coming back, and gives no bad advice.',
     source: ourJudgement,
     applies: always,

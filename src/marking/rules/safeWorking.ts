@@ -1,6 +1,24 @@
 import type { PlaceId } from '../../sim/set/commands.ts';
-import { commandsOf, eventsOf, everyTime, never, shareOf, withoutBreach } from '../judges.ts';
-import { attemptsAfterRefit, fuelOpenings, pumpOff, startAttempts } from '../occasions.ts';
+import {
+  commandsOf,
+  doneBefore,
+  eventsOf,
+  never,
+  onceWithoutBreach,
+  shareOf,
+  withFewBreaches,
+  withoutBreach,
+} from '../judges.ts';
+import {
+  attemptsAfterRefit,
+  fuelOpenings,
+  pumpCameBack,
+  pumpOff,
+  pumpOn,
+  startAttempts,
+  startedAfterRefit,
+  workDone,
+} from '../occasions.ts';
 import {
   always,
   commonPractice,
@@ -33,15 +51,22 @@ function eyesProtected(story: Story): Judgement {
   return withoutBreach(
     risky.sort((a, b) => a.order - b.order),
     inForce('eyeProtection'),
+    workDone(story),
   );
 }
 
+/** Before the first attempt after the refit: the lever proved with the pump on; at every one, the board there. */
 function guarded(story: Story): Judgement {
   const attempts = attemptsAfterRefit(story);
-  const proofs = eventsOf(story, 'found', ({ event }) => event.finding.code === 'stopProved');
+  const refit = pumpOn(story)[0]?.order ?? Number.POSITIVE_INFINITY;
+  const proofs = eventsOf(
+    story,
+    'found',
+    ({ event, order }) => event.finding.code === 'stopProved' && order > refit,
+  );
   return shareOf([
-    withoutBreach(attempts, ({ order }) => proofs.some((proof) => proof.order < order)),
-    withoutBreach(attempts, inForce('boardToHand')),
+    doneBefore(proofs, attempts),
+    withoutBreach(attempts, inForce('boardToHand'), startedAfterRefit(story)),
   ]);
 }
 
@@ -58,7 +83,7 @@ function loadBackSafely(story: Story): Judgement {
 
 function leaksByCard(story: Story): Judgement {
   const looks = commandsOf(story, 'check', ({ command }) => command.what === 'leaks');
-  return withoutBreach(looks, ({ command }) => command.with !== 'finger');
+  return onceWithoutBreach(looks, ({ command }) => command.with !== 'finger');
 }
 
 /** The rules on safe working. */
@@ -67,25 +92,28 @@ export const safeWorkingRules: readonly Rule[] = [
     id: 'load-isolated',
     part,
     weight: 3,
+    when: 'at every pull of the cord',
     reason:
       'The load was isolated whenever the cord was pulled, so that nothing could be fed back into the building.',
     source: commonPractice,
     applies: always,
-    judge: (story) => withoutBreach(pulls(story), inForce('loadIsolated')),
+    judge: (story) => withoutBreach(pulls(story), inForce('loadIsolated'), workDone(story)),
   },
   {
     id: 'exhaust-led-out',
     part,
     weight: 3,
+    when: 'at every pull of the cord',
     reason: 'The set stood in the open, or its exhaust was led out, whenever it was pulled over.',
     source: commonPractice,
     applies: always,
-    judge: (story) => withoutBreach(pulls(story), inForce('openAir')),
+    judge: (story) => withoutBreach(pulls(story), inForce('openAir'), workDone(story)),
   },
   {
     id: 'lifted-by-two',
     part,
     weight: 1,
+    when: 'when the set is moved',
     reason: 'A second person or a hoist was there before the set was moved.',
     source: commonPractice,
     applies: (scenario) => !scenario.place.given.includes('openAir'),
@@ -93,12 +121,14 @@ export const safeWorkingRules: readonly Rule[] = [
       withoutBreach(
         eventsOf(story, 'placeSet', ({ event }) => event.what === 'openAir' && event.on),
         whileInForce('helperToLift'),
+        workDone(story),
       ),
   },
   {
     id: 'no-flame',
     part,
     weight: 2,
+    when: 'at every fuel joint opened and every wash',
     reason: 'No flame or spark was near whenever a fuel joint was opened or solvent was used.',
     source: commonPractice,
     applies: always,
@@ -106,21 +136,24 @@ export const safeWorkingRules: readonly Rule[] = [
       withoutBreach(
         [...fuelOpenings(story).map(({ moment }) => moment), ...solventWork(story)],
         inForce('noFlame'),
+        workDone(story),
       ),
   },
   {
     id: 'extinguisher',
     part,
     weight: 1,
+    when: 'at every fuel joint opened',
     reason: 'An extinguisher was in reach before the first fuel joint was opened.',
     source: commonPractice,
     applies: always,
-    judge: (story) => withoutBreach(fuelOpenings(story), whileInForce('extinguisher')),
+    judge: (story) => withoutBreach(fuelOpenings(story), whileInForce('extinguisher'), workDone(story)),
   },
   {
     id: 'eyes',
     part,
     weight: 2,
+    when: 'at every pull, blow and wash',
     reason: 'Eye protection was on for every pull, blow and wash.',
     source: commonPractice,
     applies: always,
@@ -130,38 +163,43 @@ export const safeWorkingRules: readonly Rule[] = [
     id: 'hearing',
     part,
     weight: 1,
+    when: 'at every pull that could start it',
     reason: 'Hearing protection was on before the engine could run.',
     source: commonPractice,
     applies: always,
-    judge: (story) => everyTime(startAttempts(story), inForce('hearingProtection')),
+    judge: (story) => withFewBreaches(startAttempts(story), inForce('hearingProtection'), workDone(story)),
   },
   {
     id: 'cannot-start',
     part,
     weight: 2,
+    when: 'when the pump comes off',
     reason: 'The stop lever stood at stop while hands were at the pump, so that the engine could not start.',
     source: commonPractice,
     applies: whenPumpComesOff,
-    judge: (story) => withoutBreach(pumpOff(story), ({ moment }) => moment.scene.stopLever === 'stop'),
+    judge: (story) =>
+      withoutBreach(pumpOff(story), ({ moment }) => moment.scene.stopLever === 'stop', pumpCameBack(story)),
   },
   {
     id: 'tray-under',
     part,
     weight: 1,
+    when: 'at every fuel joint opened',
     reason: 'A tray stood under every fuel joint that was opened.',
     source: commonPractice,
     applies: always,
-    judge: (story) => everyTime(fuelOpenings(story), whileInForce('trayUnder')),
+    judge: (story) => withFewBreaches(fuelOpenings(story), whileInForce('trayUnder'), workDone(story)),
   },
   {
     id: 'cup-held',
     part,
     weight: 2,
+    when: 'when the retainer comes out',
     reason: 'The cup was held back while its retainer came out.',
     source: commonPractice,
     applies: whenPairIsFreed,
     judge: (story) =>
-      withoutBreach(
+      onceWithoutBreach(
         commandsOf(story, 'remove', ({ command }) => command.part === 'retainer'),
         ({ command }) => command.held === true,
       ),
@@ -170,6 +208,7 @@ export const safeWorkingRules: readonly Rule[] = [
     id: 'leaks-by-card',
     part,
     weight: 2,
+    when: 'at every look for leaks',
     reason: 'Leaks were looked for with a card, never with a finger.',
     source: commonPractice,
     applies: always,
@@ -179,6 +218,7 @@ export const safeWorkingRules: readonly Rule[] = [
     id: 'runaway-guarded',
     part,
     weight: 3,
+    when: 'at the first start after the pump is back on',
     reason:
       'Before the first start after work on the pump the stop lever was proved and a board lay to hand.',
     source: commonPractice,
@@ -189,27 +229,35 @@ export const safeWorkingRules: readonly Rule[] = [
     id: 'rags-clear',
     part,
     weight: 1,
+    when: 'at every start after the pump is back on',
     reason: 'Solvent rags were out of the way before the engine was started.',
     source: commonPractice,
     applies: whenPairIsFreed,
-    judge: (story) => withoutBreach(attemptsAfterRefit(story), inForce('ragsClear')),
+    judge: (story) =>
+      withoutBreach(attemptsAfterRefit(story), inForce('ragsClear'), startedAfterRefit(story)),
   },
   {
     id: 'spill-wiped',
     part,
     weight: 1,
+    when: 'at every start after the pump is back on',
     reason: 'Spilled fuel was wiped up before the engine was started.',
     source: commonPractice,
     applies: whenPumpComesOff,
     judge: (story) => {
       const wiped = commandsOf(story, 'clean', ({ command }) => command.what === 'spill');
-      return withoutBreach(attemptsAfterRefit(story), ({ order }) => wiped.some((one) => one.order < order));
+      return withoutBreach(
+        attemptsAfterRefit(story),
+        ({ order }) => wiped.some((one) => one.order < order),
+        startedAfterRefit(story),
+      );
     },
   },
   {
     id: 'load-back-in-order',
     part,
     weight: 1,
+    when: 'when the load is put back',
     reason: 'The load went back on only after the set was seen to run well.',
     source: commonPractice,
     applies: always,
@@ -219,9 +267,10 @@ export const safeWorkingRules: readonly Rule[] = [
     id: 'nobody-hurt',
     part,
     weight: 4,
+    when: 'all the time',
     reason: 'Nobody was hurt.',
     source: ourJudgement,
     applies: always,
-    judge: (story) => never(eventsOf(story, 'hurt')),
+    judge: (story) => never(eventsOf(story, 'hurt'), workDone(story)),
   },
 ];

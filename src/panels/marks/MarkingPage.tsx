@@ -76,16 +76,26 @@ function Sheet({ sheet, onLeave }: { sheet: MarkingSheet; onLeave: () => void })
 }
 
 /** The outcome in one or two plain sentences. */
-function verdictText({ passed, started, stopWork, total, passMark, pairReplaced }: MarkingSheet): string {
+function verdictText({
+  passed,
+  started,
+  stopWork,
+  total,
+  passMark,
+  below,
+  pairReplaced,
+}: MarkingSheet): string {
   const engine = started ? 'The set runs.' : 'The set does not run.';
   const pair = pairReplaced ? ' A new pair had to be ordered.' : '';
   if (passed) return `Passed. ${engine}${pair}`;
   const why =
     stopWork.length > 0
       ? `${countOf(stopWork.length, 'act', 'acts')} that would stop the work in earnest`
-      : started
-        ? `${figure(total)} of the ${figure(passMark)} asked for`
-        : 'the set was handed over not running';
+      : !started
+        ? 'the set was handed over not running'
+        : total < passMark
+          ? `${figure(total)} of the ${figure(passMark)} asked for`
+          : `${countOf(below.length, 'part', 'parts')} below the least mark for a part`;
   return `Not passed: ${why}. ${engine}${pair}`;
 }
 

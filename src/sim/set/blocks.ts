@@ -45,6 +45,10 @@ const under: Partial<Record<PartId, readonly PartId[]>> = {
 /** Parts of the cam end, out of reach while the engine holds the pump. */
 const camEndParts: readonly PartId[] = ['retainer', 'cup', 'returnSpring', 'plunger', 'shims'];
 
+/** What must be off before a part can come off; for the cam end, the pump itself. */
+export const partsOver = (part: PartId): readonly PartId[] =>
+  camEndParts.includes(part) ? ['pump', ...(over[part] ?? [])] : (over[part] ?? []);
+
 export function isLoose(state: SimState): boolean {
   return state.pump.rest !== null;
 }
