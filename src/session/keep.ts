@@ -3,7 +3,15 @@ import { termsOf } from '../jobs/job.ts';
 import type { Mode, Scenario } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { canonical, fingerprint, hashState } from '../sim/set/snapshot.ts';
-import { notTheSame, type RecordedAct, type Reproduced, replayActs, setHash, wrongJob, wrongSet } from './recording.ts';
+import {
+  notTheSame,
+  type RecordedAct,
+  type Reproduced,
+  replayActs,
+  setHash,
+  wrongJob,
+  wrongSet,
+} from './recording.ts';
 import type { Session } from './session.ts';
 
 /** What identifies a kept job: which job on which set, how it is worked, and when it was begun. */

@@ -101,3 +101,31 @@ export function replayActs(
   runTo(def, job, endStep, left);
   return job;
 }
+
+/** A job that came out again as it was recorded, or why it did not, in a sentence. */
+export type Reproduced =
+  | { readonly ok: true; readonly job: Job }
+  | { readonly ok: false; readonly why: string };
+
+export const wrongSet = 'It was begun on another version of the set, which this program does not have.';
+export const wrongJob = 'The job has been changed since it was begun.';
+export const notTheSame = 'Done again, the recorded acts did not come out as they did at the time.';
+
+/** Does a recorded job again and holds it to what it came to; never throws on a foreign or a forged recording. */
+export function reproduced(
+  def: SetDefinition,
+  scenario: Scenario,
+  recording: Recording | Recording1,
+): Reproduced {
+  if (recording.setHash !== setHash(def)) return { ok: false, why: wrongSet };
+  if (recording.scenarioHash !== fingerprint(canonical(scenario))) return { ok: false, why: wrongJob };
+  try {
+    const job = replay(def, scenario, recording);
+    const isSame = job.sim.step === recording.endStep && hashState(job.sim) === recording.stateHash;
+    return isSame ? { ok: true, job } : { ok: false, why: notTheSame };
+  } catch (problem) {
+    // a recording that asks for hours in motion; anything else is a mistake of the program
+    if (problem instanceof RangeError) return { ok: false, why: notTheSame };
+    throw problem;
+  }
+}
