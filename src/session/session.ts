@@ -76,7 +76,7 @@ export interface Session {
 /** Real time a single frame may let go by, s: after a pause the set goes on, it does not leap. */
 const LONGEST = 0.1;
 
-const firstView: SessionView = {
+export const firstView: SessionView = {
   revision: 0,
   live: false,
   events: [],

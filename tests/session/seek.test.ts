@@ -40,7 +40,14 @@ interface Golden {
 function goldenWork(name: string): { work: Work; golden: Golden } {
   const golden: Golden = JSON.parse(readFileSync(new URL(`../golden/${name}.json`, import.meta.url), 'utf8'));
   const { seed, acts, endStep } = golden.recording;
-  const work: Work = { def, scenario: scenarioNamed(golden.scenario), seed, terms: termsOf('practice'), acts, endStep };
+  const work: Work = {
+    def,
+    scenario: scenarioNamed(golden.scenario),
+    seed,
+    terms: termsOf('practice'),
+    acts,
+    endStep,
+  };
   return { work, golden };
 }
 
@@ -143,7 +150,7 @@ describe('seeking in recorded work', () => {
     seeker.whole();
     for (const acts of [57, work.acts.length - 9]) {
       const step = seeker.after()[acts - 1] ?? 0;
-      const session = createSession({ ...work, from: seeker.at({ acts, step }).job });
+      const session = createSession({ ...work, ...work.terms, from: seeker.at({ acts, step }).job });
       for (const act of work.acts.slice(acts)) giveAct(session, act);
       while (session.sim().step < work.endStep && session.isLive()) session.advance(STEP);
       expect(hashState(session.sim())).toBe(golden.recording.stateHash);
@@ -154,7 +161,7 @@ describe('seeking in recorded work', () => {
   it('work without a single act has its beginning as its only moment', () => {
     const scenario = scenarioNamed('lambing-shed-lights');
     const seeker = createSeeker({ def, scenario, seed: 3, terms: termsOf('practice'), acts: [], endStep: 0 });
-    const fresh = openJob(def, scenario, 3, 'practice');
+    const fresh = openJob(def, scenario, 3, termsOf('practice'));
     expect(hashState(seeker.at({ acts: 9, step: 5000 }).job.sim)).toBe(hashState(fresh.sim));
     expect(record(def, scenario, seeker.whole() as Job, 3).acts).toEqual([]);
   });

@@ -33,14 +33,24 @@ function blockFor(def: SetDefinition, command: Strike, onPair: boolean): Block {
 }
 
 /** What the blow lands on: a cup that stands prouder than the block is relieved meets it before the body does. */
-function landsOn(def: SetDefinition, state: SimState, target: StrikeTarget): 'body' | 'plunger' {
+export function landsOn(
+  def: SetDefinition,
+  state: Readonly<SimState>,
+  target: StrikeTarget,
+): 'body' | 'plunger' {
   if (target === 'plunger' || target === 'cup') return 'plunger';
   const proud =
     state.assembly.parts.cup === 'fitted' && def.pump.cupFlush - state.pump.travel > def.blow.blockRelief;
   return target === 'camEnd' && proud ? 'plunger' : 'body';
 }
 
-function blow(def: SetDefinition, state: SimState, command: Strike, onto: 'body' | 'plunger'): StrikeResult {
+/** The blow itself, on the pump as it lies: what moved, and the forces. The state is left as it is. */
+export function blowOf(
+  def: SetDefinition,
+  state: Readonly<SimState>,
+  command: Strike,
+  onto: 'body' | 'plunger',
+): StrikeResult {
   const { pump } = state;
   const rest =
     pump.rest === 'viceBody' ? 'vice' : pump.rest === null || pump.rest === 'tray' ? 'cloth' : pump.rest;
@@ -66,7 +76,7 @@ export function strikePump(def: SetDefinition, state: SimState, command: Strike,
   }
   const onto = landsOn(def, state, command.target);
   const before = pump.travel;
-  const result = blow(def, state, command, onto);
+  const result = blowOf(def, state, command, onto);
   pump.travel = result.travel;
   pump.bond = result.bond;
   const free =
@@ -92,6 +102,22 @@ export function strikePump(def: SetDefinition, state: SimState, command: Strike,
     throwCup(state, springForce(def, state, before), false, events);
 }
 
+/** Fuel is locked in above the plunger. */
+const isLocked = ({ assembly, pump }: Readonly<SimState>): boolean =>
+  assembly.parts.valve === 'fitted' && assembly.parts.holder === 'fitted' && pump.liquid > 2e-7;
+
+/** Least force with which such a blow harms something, N; 0 where steel meets the part at any force. */
+export function leastHarm(
+  def: SetDefinition,
+  state: Readonly<SimState>,
+  command: Strike,
+  onto: 'body' | 'plunger',
+): number {
+  if (command.block === 'none') return 0;
+  if (onto === 'plunger') return SOFT_LIMIT;
+  return isLocked(state) ? Math.min(SEAT_LIMIT, def.blow.damageForce) : def.blow.damageForce;
+}
+
 /** The damage that a blow's force does, by where it went. */
 function harm(
   def: SetDefinition,
@@ -101,7 +127,7 @@ function harm(
   force: number,
   events: SimEvent[],
 ): void {
-  const { condition, assembly } = state;
+  const { condition } = state;
   const steel = command.block === 'none';
   if (steel && command.speed > 1.5 && !state.place.eyeProtection) hurt(state, 'chipInEye', events);
   if (onto === 'plunger') {
@@ -120,9 +146,7 @@ function harm(
     condition.squeeze += (force - def.blow.damageForce) / 60;
     damage(state, 'pumpBody', 'faceCrushed', events);
   }
-  const locked =
-    assembly.parts.valve === 'fitted' && assembly.parts.holder === 'fitted' && state.pump.liquid > 2e-7;
-  if (locked && force > SEAT_LIMIT) {
+  if (isLocked(state) && force > SEAT_LIMIT) {
     condition.seatLeak = Math.max(condition.seatLeak, 8e-14);
     damage(state, 'deliveryValve', 'seatHammered', events);
   }
