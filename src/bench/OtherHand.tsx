@@ -12,20 +12,34 @@ export function otherHandFor(session: Session): string | null {
   return inHand === 'hand' && selected === 'retainer' && retainer === 'fitted' ? 'Hold the cup' : null;
 }
 
-/** The other hand for those who have no shift key: pressed, it helps with every act until it is let go. */
-export function OtherHand({ session, held }: { session: Session; held: Held }) {
-  const label = useSyncExternalStore(session.store.subscribe, () => otherHandFor(session));
-  return label === null ? null : <OtherHandButton key={label} label={label} held={held} />;
+/** Whether the holder is on its thread and loose, with what tightens it in the hand: the washer's time. */
+export function washerFor(session: Session): string | null {
+  const { parts, joints } = session.sim().assembly;
+  const isLoose = parts.holder === 'fitted' && joints.holder.at !== 'tight';
+  return isLoose && twoSpanners.includes(session.store.getState().inHand) ? 'New sealing washer' : null;
 }
 
-function OtherHandButton({ label, held }: { label: string; held: Held }) {
+/** What goes with the act that the hand does, pressed before it: the other hand, for those who have no shift key; a washer. */
+export function OtherHand({ session, held }: { session: Session; held: Held }) {
+  const hand = useSyncExternalStore(session.store.subscribe, () => otherHandFor(session));
+  const washer = useSyncExternalStore(session.store.subscribe, () => washerFor(session));
+  return (
+    <div className="scene-others">
+      {hand === null ? null : <WithButton key={hand} label={hand} held={held} what="other" />}
+      {washer === null ? null : <WithButton key={washer} label={washer} held={held} what="newWasher" />}
+    </div>
+  );
+}
+
+/** A button that stays down for the acts that follow, until it is pressed again or has no meaning any more. */
+function WithButton({ label, held, what }: { label: string; held: Held; what: 'other' | 'newWasher' }) {
   const [on, setOn] = useState(false);
   useEffect(() => {
-    held.other = on;
+    held[what] = on;
     return () => {
-      held.other = false;
+      held[what] = false;
     };
-  }, [on, held]);
+  }, [on, held, what]);
   return (
     <button type="button" className="scene-other" aria-pressed={on} onClick={() => setOn(!on)}>
       {label}

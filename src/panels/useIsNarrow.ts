@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 
-const NARROW = '(max-width: 820px)';
+const NARROW = '(max-width: 920px)';
 
 /** Whether the page is laid out for a small screen. */
 export function useIsNarrow(): boolean {

@@ -9,6 +9,7 @@ import {
   type Room,
   toSegment,
 } from '../../src/bench/labels/layout.ts';
+import { roomBeside } from '../../src/bench/labels/room.ts';
 import { spotsOf } from '../../src/bench/labels/seen.ts';
 import { nameOfPiece } from '../../src/bench/names.ts';
 import { rulerOf } from '../../src/panels/drawing/layout.ts';
@@ -103,6 +104,28 @@ describe('labels', () => {
     const placed = placeLabels(wanted, room, []);
     expect(placed.length).toBe(20);
     for (const { id, from } of placed) expect(wanted[Number(id)]?.spots).toContainEqual(from);
+  });
+});
+
+describe('the room for labels', () => {
+  const size = { width: 800, height: 500 };
+
+  it('lies between what the page lays over the picture', () => {
+    const strip = { left: 8, top: 8, right: 792, bottom: 46 };
+    const slider = { left: 750, top: 56, right: 790, bottom: 240 };
+    const foot = { left: 0, top: 440, right: 800, bottom: 500 };
+    const room = roomBeside(size, 25, [strip, slider, foot]);
+    expect(room.top).toBeGreaterThan(strip.bottom);
+    expect(room.right).toBeLessThan(slider.left);
+    expect(room.bottom).toBeLessThan(foot.top);
+    expect(room.left).toBeLessThan(20);
+  });
+
+  it('is the whole picture where nothing lies over it', () => {
+    const gone = { left: 0, top: 500, right: 800, bottom: 500 };
+    const room = roomBeside(size, 25, [gone]);
+    expect(room.bottom - room.top).toBeGreaterThan(480);
+    expect(room.right - room.left).toBeGreaterThan(780);
   });
 });
 

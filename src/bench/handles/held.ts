@@ -18,6 +18,8 @@ export type Held = {
   would: string;
   /** The other hand helps: a second spanner on the body, the cup held. As the shift key does. */
   other: boolean;
+  /** A new sealing washer goes under the holder when it is tightened. */
+  newWasher: boolean;
   readonly pointer: { x: number; y: number };
   hover: string | null;
 };
@@ -34,6 +36,7 @@ export function emptyHand(): Held {
     words: '',
     would: '',
     other: false,
+    newWasher: false,
     pointer: { x: 0, y: 0 },
     hover: null,
   };

@@ -1,23 +1,20 @@
 import { Quaternion, Vector3 } from 'three';
-import type { JointId } from '../../sim/set/commands.ts';
+import type { JointId, SimCommand } from '../../sim/set/commands.ts';
 import { inletEnd } from '../rig/lines.ts';
 import type { Piece } from '../rig/piece.ts';
 import { onSet } from '../rig/setPieces.ts';
 import { type Gesture, type Hands, onScreen, type Point } from './gesture.ts';
+import { inSteps, mostWith, type NutFeel, nutFeel, torqueWords } from './nut.ts';
 
-const SLACK_AT = 0.45;
-const OFF_AT = 2.2;
 /** Nearer to the nut's middle than this the pointer has no leverage, px. */
 const GRIP = 22;
 const LEAST_SLOPE = 0.25;
-/** Turn of the spanner after which the joint's usual torque is reached, rad. */
-const PULL_UP = 1.1;
-/** What each tool's working end is above its own zero, m, and whether it is a wrench to a figure. */
-const TOOLS: Readonly<Record<string, { drop: number; figure: boolean }>> = {
-  spanner: { drop: 0.003, figure: false },
-  secondSpanner: { drop: 0.003, figure: false },
-  torqueWrench: { drop: 0.05, figure: true },
-  screwdriver: { drop: 0, figure: false },
+/** What each tool's working end is above its own zero, m. */
+const DROP: Readonly<Record<string, number>> = {
+  spanner: 0.003,
+  secondSpanner: 0.003,
+  torqueWrench: 0.05,
+  screwdriver: 0,
 };
 
 /** Joints by the piece that turns. */
@@ -37,7 +34,10 @@ export function turns(tool: string, joint: JointId): boolean {
   return small ? tool === 'screwdriver' || tool === 'spanner' : tool === 'spanner' || tool === 'torqueWrench';
 }
 
-/** A spanner swung about its nut: one way undoes, the other tightens; how far says how much. Shift = second spanner. */
+/**
+ * A spanner swung about its nut: one way undoes, the other tightens. The hand leads and the nut answers: what the
+ * spanner lags behind is the pull on it. What it has come to when the hand lets go is what is done. Shift = second spanner.
+ */
 export function spannerSwing(hands: Hands, piece: Piece, joint: JointId, tool: string): Gesture {
   const { session, held } = hands;
   // The clip is one piece with its hose.
@@ -46,39 +46,50 @@ export function spannerSwing(hands: Hands, piece: Piece, joint: JointId, tool: s
   if (joint === 'hoseClip') axis.set(0, 0, 1);
   const side = sideways(axis, hands.camera.position.clone().sub(centre));
   const usual = session.definition.joints[joint].torque;
+  const { at, torque: now } = session.sim().assembly.joints[joint];
   const nut = onScreen(hands, centre);
+  const most = mostWith(tool);
   let angle: number | null = null;
+  let begun = 0;
   let swung = 0;
-  const plan = (second: boolean): { words: string; act: () => void } => {
+  const feel = (): NutFeel => {
+    const felt = nutFeel(swung, at === 'tight' ? now : 0, usual);
+    return felt.torque > most ? { ...felt, torque: most } : felt;
+  };
+  const plan = (second: boolean): { words: string; act: SimCommand | null } => {
     const backup = second ? ', second spanner on the body' : '';
-    if (Math.abs(swung) < 0.2) return { words: 'undo one way, tighten the other', act: () => undefined };
+    const washer = joint === 'holder' && held.newWasher ? ', on a new sealing washer' : '';
+    const felt = feel();
+    if (Math.abs(swung) < 0.12) return { words: 'undo one way, tighten the other', act: null };
+    if (felt.at === 'still')
+      return { words: `${torqueWords(tool, felt.torque)}: it has not moved`, act: null };
     if (swung > 0) {
-      const to = swung > OFF_AT ? 'off' : 'slack';
-      if (swung < SLACK_AT) return { words: 'it has not moved yet', act: () => undefined };
-      return {
-        words: (to === 'off' ? 'undo: right off' : 'undo: slack') + backup,
-        act: () => session.do({ do: 'loosen', joint, to, backup: second }),
-      };
+      const to = felt.at === 'off' ? 'off' : 'slack';
+      const words = (to === 'off' ? 'undo: right off' : 'undo: slack') + backup;
+      return { words, act: { do: 'loosen', joint, to, backup: second } };
     }
-    const figure = usual * (-swung / PULL_UP);
-    const torque = usual < 10 ? Math.max(0.5, Math.round(figure * 2) / 2) : Math.max(1, Math.round(figure));
+    if (felt.at === 'free') return { words: 'it runs down freely', act: null };
+    const torque = inSteps(felt.torque);
+    const newWasher = washer === '' ? {} : { newWasher: true };
     return {
-      words: `tighten: ${torque}\u2009N·m${backup}`,
-      act: () => session.do({ do: 'tighten', joint, torque, backup: second }),
+      words: `tighten: ${torqueWords(tool, torque)}${backup}${washer}`,
+      act: { do: 'tighten', joint, torque, backup: second, ...newWasher },
     };
   };
   return {
     move(point) {
       if (Math.hypot(point.x - nut.x, point.y - nut.y) < GRIP) return;
       const next = angleAbout(hands, centre, axis, side, point);
-      if (angle !== null) swung += short(next - angle);
+      if (angle === null) begun = next;
+      else swung += short(next - angle);
       angle = next;
-      placeTool(hands, tool, centre, axis, side, angle);
+      placeTool(hands, tool, centre, axis, side, begun + feel().turned);
       held.words = plan(point.shift).words;
       hands.invalidate();
     },
     end(point) {
-      plan(point.shift).act();
+      const { act } = plan(point.shift);
+      if (act !== null) session.do(act);
     },
   };
 }
@@ -127,12 +138,12 @@ function placeTool(
   angle: number,
 ): void {
   const { held } = hands;
-  const use = TOOLS[tool];
-  if (use === undefined) return;
+  const drop = DROP[tool];
+  if (drop === undefined) return;
   const out = new Vector3().copy(side).applyAxisAngle(axis, angle);
   const across = new Vector3().crossVectors(axis, out);
   held.tool = tool;
-  held.toolAt.p.copy(centre).addScaledVector(axis, -use.drop);
+  held.toolAt.p.copy(centre).addScaledVector(axis, -drop);
   basis(held.toolAt.q, across, axis, out);
 }
 

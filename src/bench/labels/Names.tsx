@@ -4,18 +4,15 @@ import { Matrix4, Vector3 } from 'three';
 import type { Session } from '../../session/session.ts';
 import type { Rig } from '../rig/rig.ts';
 import { nameIn } from './items.ts';
-import type { Room } from './layout.ts';
 import { type NameBoard, nameBoard } from './nameBoard.ts';
+import { boxesOver, roomBeside } from './room.ts';
 import { type Label, type Surveyor, surveyor } from './survey.ts';
 
 /** How long the viewer must have stood still before names are put up, ms; how often moving parts are looked at. */
 const CALM = 170;
 const AGAIN = 700;
-/** What lies over the picture: the strip of tools, the slider at the right. CSS pixels. */
-const STRIP = 52;
-const SLIDER = 50;
-/** Pictures narrower than this have the slider along their lower edge, px. */
-const NARROW = 560;
+/** Pieces that turn all the way round: a leader stays where it was put on them. */
+const TURNING: ReadonlySet<string> = new Set(['camshaft']);
 
 /** Names the parts that are seen, with leaders, while names are asked for; moves no faster than the picture. */
 export function Names({
@@ -57,6 +54,8 @@ export function Names({
     if (walked) o.labels = [];
     else follow(o.board, o.labels, camera, size);
     const put = (): void => {
+      // While the set moves by itself, labels that stand keep their places: only their leaders follow.
+      if (session.isLive() && o.labels.length > 0) return;
       o.labels = survey(eyes, session, get, o.board);
       o.surveyed = performance.now();
     };
@@ -87,14 +86,7 @@ function survey(eyes: Surveyor, session: Session, get: Get, board: NameBoard | n
   const { view, section, names } = session.store.getState();
   if (!names) return [];
   const { row, widthOf } = board.type(size.width);
-  const narrow = size.width < NARROW;
-  const room: Room = {
-    left: 6,
-    right: size.width - (narrow ? 6 : SLIDER),
-    top: STRIP,
-    bottom: size.height - (narrow ? SLIDER : 10),
-    row,
-  };
+  const room = roomBeside(size, row, boxesOver(gl.domElement));
   const labels = eyes.look({ gl, scene, camera, size }, view, section, room, (item) =>
     widthOf(nameIn(view, item)),
   );
@@ -113,6 +105,7 @@ function follow(
   size: { width: number; height: number },
 ): void {
   for (const { item, on, place } of labels) {
+    if (item.pieces.some((piece) => TURNING.has(piece))) continue;
     on.localToWorld(at.copy(place)).project(camera);
     board.point(item.number, ((at.x + 1) / 2) * size.width, ((1 - at.y) / 2) * size.height);
   }

@@ -51,67 +51,67 @@ function bar(a: number, b: number, size: number, clip: number): BufferGeometry {
 
 /** The light one: ball pein. */
 export function ballPeinForm(): BufferGeometry {
-  const lift = 12 * mm;
+  const lift = 13.5 * mm;
   const head = revolve(
     [
       [0, -FACE, 0],
-      [0.0102, -FACE, 1.2 * mm],
-      [0.0118, -0.033, 0],
-      [0.0118, -0.0245, 0],
-      [0.0082, -0.019, 0],
-      [0.0082, -0.012, 0],
-      [0.0104, -0.009, 0],
-      [0.0104, 0.009, 0],
-      [0.0072, 0.012, 0],
-      [0.0072, 0.016, 0],
-      ...arc(0, 0.0255, 0.0106, -0.8, Math.PI / 2, 7),
+      [0.0113, -FACE, 1.2 * mm],
+      [0.0132, -0.033, 0],
+      [0.0132, -0.0245, 0],
+      [0.0096, -0.019, 0],
+      [0.0096, -0.013, 0],
+      [0.0119, -0.0102, 0],
+      [0.0119, 0.0102, 0],
+      [0.0085, 0.013, 0],
+      [0.0085, 0.0165, 0],
+      ...arc(0, 0.0275, 0.0118, -0.8, Math.PI / 2, 7),
     ],
     { segments: 20, chamfer: 0.5 * mm },
   )
     .rotateZ(-Math.PI / 2)
     .translate(0, lift, 0);
-  return joined([painted(head, 'plainSteel'), ...shaft(0.235, 9 * mm, lift, 9 * mm)]);
+  return joined([painted(head, 'plainSteel'), ...shaft(0.235, 9 * mm, lift, 10.2 * mm)]);
 }
 
 /** The bench hammer: square face, cross pein. */
 export function crossPeinForm(): BufferGeometry {
-  const lift = 10.5 * mm;
+  const lift = 12 * mm;
   const body = rise(
     outline(
       [
-        [-0.026, -0.0105],
-        [0.009, -0.0105],
-        [0.04, -0.0022],
-        [0.0445, -0.0016],
-        [0.0445, 0.0016],
-        [0.04, 0.0022],
-        [0.009, 0.0105],
-        [-0.026, 0.0105],
+        [-0.026, -0.012],
+        [0.012, -0.012],
+        [0.05, -0.0026],
+        [0.0545, -0.0019],
+        [0.0545, 0.0019],
+        [0.05, 0.0026],
+        [0.012, 0.012],
+        [-0.026, 0.012],
       ],
       1 * mm,
     ),
-    21 * mm,
+    24 * mm,
     1.6 * mm,
     2,
   );
-  const face = bar(-FACE, -0.025, 19 * mm, 2.4 * mm).translate(0, lift, 0);
+  const face = bar(-FACE, -0.025, 22 * mm, 2.4 * mm).translate(0, lift, 0);
   return joined([
     painted(body, 'darkSteel'),
     painted(face, 'plainSteel'),
-    ...shaft(0.245, 10 * mm, lift, 10.5 * mm),
+    ...shaft(0.245, 10 * mm, lift, 12 * mm),
   ]);
 }
 
 /** The heavy one: octagonal body, two round faces. */
 export function heavyHammerForm(): BufferGeometry {
-  const lift = 16 * mm;
-  const body = bar(-0.027, 0.031, 32 * mm, 9 * mm).translate(0, lift, 0);
+  const lift = 17 * mm;
+  const body = bar(-0.027, 0.031, 34 * mm, 9 * mm).translate(0, lift, 0);
   const face = (a: number, b: number): BufferGeometry =>
     revolve(
       [
         [0, a],
-        [0.0138, a, 1.6 * mm],
-        [0.0138, b, 0],
+        [0.0148, a, 1.6 * mm],
+        [0.0148, b, 0],
         [0, b, 0],
       ],
       { segments: 24 },
@@ -123,7 +123,7 @@ export function heavyHammerForm(): BufferGeometry {
     painted(body, 'darkSteel'),
     painted(face(-FACE, -0.025), 'plainSteel'),
     painted(far, 'plainSteel'),
-    ...shaft(0.255, 12 * mm, lift, 16 * mm),
+    ...shaft(0.255, 12 * mm, lift, 17 * mm),
   ]);
 }
 

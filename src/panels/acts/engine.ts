@@ -83,7 +83,7 @@ const controls: Thing = {
   id: 'controls',
   name: 'Levers',
   view: 'set',
-  aliases: ['throttle', 'stopLever', 'decompressor'],
+  aliases: ['throttle', 'stopLever', 'decompressor', 'governorArm'],
   state: ({ control }) => `throttle ${figure(control.throttle * 100)} %, ${control.stopLever}`,
   acts: [
     throttle,

@@ -8,7 +8,7 @@ const site: Thing = {
   id: 'site',
   name: 'Site and load',
   view: 'set',
-  aliases: ['board', 'load', 'place'],
+  aliases: ['load', 'place', 'frame', 'extinguisher'],
   state: ({ place }) =>
     countOn([place.loadIsolated, place.openAir, place.noFlame, place.extinguisher, place.helperToLift]),
   acts: [
@@ -39,7 +39,7 @@ const area: Thing = {
   id: 'area',
   name: 'Tray, board and rags',
   view: 'bench',
-  aliases: ['dripTray', 'airBoard', 'rags'],
+  aliases: ['dripTray', 'board', 'rags'],
   state: ({ place }) => countOn([place.trayUnder, place.boardToHand, place.ragsClear]),
   acts: [
     placeAct('trayUnder', 'Slides a tray under the pump and the pipes.'),

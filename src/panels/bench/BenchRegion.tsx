@@ -1,9 +1,8 @@
 import type { ReactNode } from 'react';
-import { initialValues } from '../acts/act.ts';
-import { thingFor } from '../acts/catalogue.ts';
 import { PumpDrawing } from '../drawing/PumpDrawing.tsx';
-import { useFact, useJob, useView } from '../useJob.ts';
+import { useFact, useJob } from '../useJob.ts';
 import { ApartSlider, BenchTools } from './BenchTools.tsx';
+import { PartStrip } from './PartStrip.tsx';
 import { useBenchKeys } from './useBenchKeys.ts';
 import './bench.css';
 
@@ -53,7 +52,7 @@ export function BenchRegion({
         onSlow={onSlow}
       />
       {drawing === 'alone' ? null : <ApartSlider />}
-      {drawing === 'alone' ? null : <MomentCaution />}
+      {drawing === 'alone' ? null : <PartStrip />}
     </div>
   );
 }
@@ -70,24 +69,5 @@ function BenchWords() {
       The set on its bench, engine {running ? 'running' : 'standing'}, the pump{' '}
       {loose ? 'off the engine' : 'on the engine'}, {off} parts off.
     </>
-  );
-}
-
-/** The first caution of what is selected on the bench. */
-function MomentCaution() {
-  const { session, core } = useJob();
-  const selected = useView((view) => view.selected);
-  const found = selected === null ? null : thingFor(selected);
-  if (found === null) return null;
-  const ids = found.thing.acts.flatMap((act) =>
-    core.cautionsFor(act.command(initialValues(act), session.sim())),
-  );
-  // Hot metal goes with every part that comes off; anything else says more.
-  const first = ids.find((id) => id !== 'hotSurfaces') ?? ids[0];
-  if (first === undefined) return null;
-  return (
-    <p className="bench-caution">
-      <b>Caution</b> {core.cautionWords[first].title}.
-    </p>
   );
 }

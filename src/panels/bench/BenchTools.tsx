@@ -18,7 +18,7 @@ export function BenchTools({
   onSlow: (() => void) | null;
 }) {
   return (
-    <fieldset className="bench-tools" aria-label="Ways to look">
+    <fieldset className="bench-tools" data-over-picture="true" aria-label="Ways to look">
       {hasPicture ? <PictureTools /> : null}
       {onSlow === null ? null : (
         <button
@@ -97,8 +97,9 @@ export function ApartSlider() {
   const apart = useView((state) => state.apart);
   const id = useId();
   const percent = Math.round(apart * 100);
+  const isWanted = useView(({ view }) => view === 'apart' || view === 'section') || apart > 0;
   return (
-    <div className="apart">
+    <div className="apart" data-wanted={isWanted} data-over-picture="true">
       <label htmlFor={id}>Apart</label>
       <input
         id={id}

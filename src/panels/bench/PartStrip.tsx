@@ -1,0 +1,148 @@
+import { useState } from 'react';
+import { ActForm } from '../acts/ActForm.tsx';
+import { type Act, initialValues, type PickChoice } from '../acts/act.ts';
+import { allActs, thingFor } from '../acts/catalogue.ts';
+import { isInStrip } from '../acts/onPicture.ts';
+import { sentence } from '../format.ts';
+import { useFact, useJob, useView } from '../useJob.ts';
+
+/**
+ * The foot of the picture: what else can be done to the thing that was picked in it, beside what the hand or the tool
+ * does there by itself, and the first caution of that thing.
+ */
+export function PartStrip() {
+  const selected = useView((view) => view.selected);
+  const inHand = useView((view) => view.inHand);
+  // What was opened belongs to what was picked.
+  return <Strip key={`${selected} ${inHand}`} selected={selected} inHand={inHand} />;
+}
+
+function Strip({ selected, inHand }: { selected: string | null; inHand: string }) {
+  const { session } = useJob();
+  const isLoose = useFact(({ pump }) => pump.rest !== null);
+  const shown = useFact((sim) => stripActs(selected, inHand, isLoose, (act) => act.shown?.(sim) ?? true));
+  const [open, setOpen] = useState<string | null>(null);
+  const [pointed, setPointed] = useState<string | null>(null);
+  const acts = shown === '' ? [] : shown.split(' ').flatMap((id) => byId.get(id) ?? []);
+  const form = acts.find(({ id }) => id === open);
+  const options = form === undefined ? undefined : onlyPick(form);
+  const said = form ?? acts.find(({ id }) => id === pointed);
+
+  const press = (act: Act) => {
+    if (act.choices.length > 0) setOpen(open === act.id ? null : act.id);
+    else session.do(act.command({}, session.sim()));
+  };
+  return (
+    <div className="bench-foot" data-over-picture="true">
+      <MomentCaution act={said} />
+      {form === undefined || options !== undefined ? null : (
+        <div className="strip-form">
+          <ActForm key={form.id} act={form} start={initialValues(form)} />
+        </div>
+      )}
+      {acts.length === 0 ? null : (
+        <div className="strip">
+          {said === undefined || form !== undefined ? null : (
+            <p className="strip-say" aria-hidden="true">
+              {said.say(initialValues(said))}
+            </p>
+          )}
+          {form === undefined || options === undefined ? null : (
+            <ul aria-label={`${form.label}: ${options.label.toLowerCase()}`} className="strip-options">
+              {options.options.map(({ value, label }) => (
+                <li key={value}>
+                  <button
+                    type="button"
+                    className="button"
+                    onClick={() => session.do(form.command({ [options.key]: value }, session.sim()))}
+                  >
+                    {sentence(label)}
+                  </button>
+                </li>
+              ))}
+            </ul>
+          )}
+          <ul aria-label="What can be done to what is picked">
+            {acts.map((act) => (
+              <li key={act.id}>
+                <StripButton act={act} open={open} onPress={() => press(act)} onPoint={setPointed} />
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
+    </div>
+  );
+}
+
+function StripButton({
+  act,
+  open,
+  onPress,
+  onPoint,
+}: {
+  act: Act;
+  open: string | null;
+  onPress: () => void;
+  onPoint: (id: string | null) => void;
+}) {
+  const pressed = useFact((sim) => act.pressed?.(sim) ?? null);
+  const hasForm = act.choices.length > 0;
+  return (
+    <button
+      type="button"
+      className="button"
+      {...(pressed === null ? {} : { 'aria-pressed': pressed })}
+      {...(hasForm ? { 'aria-expanded': open === act.id } : {})}
+      aria-description={act.say(initialValues(act))}
+      onClick={onPress}
+      onPointerEnter={(event) => onPoint(event.pointerType === 'touch' ? null : act.id)}
+      onPointerLeave={() => onPoint(null)}
+      onFocus={(event) => onPoint(event.currentTarget.matches(':focus-visible') ? act.id : null)}
+      onBlur={() => onPoint(null)}
+    >
+      {act.label}
+      {hasForm ? '\u2026' : ''}
+    </button>
+  );
+}
+
+/** The choice of an act that has no other and is a list: its options can be pressed themselves. */
+function onlyPick(act: Act): PickChoice | undefined {
+  const [first, ...more] = act.choices;
+  return first?.kind === 'pick' && more.length === 0 ? first : undefined;
+}
+
+const byId: ReadonlyMap<string, Act> = new Map(allActs().map(({ act }) => [act.id, act]));
+
+/** Ids of the acts that the strip lists, in the catalogue's order, with a space between. */
+export function stripActs(
+  selected: string | null,
+  inHand: string,
+  isLoose: boolean,
+  isShown: (act: Act) => boolean,
+): string {
+  return [...byId.values()]
+    .filter(
+      ({ id }) => (selected !== null && isInStrip(id, selected, isLoose)) || isInStrip(id, inHand, isLoose),
+    )
+    .filter(isShown)
+    .map(({ id }) => id)
+    .join(' ');
+}
+
+/** The first caution of an act, or else of what is picked on the bench. */
+function MomentCaution({ act }: { act: Act | undefined }) {
+  const { session, core } = useJob();
+  const selected = useView((view) => view.selected);
+  const acts = act === undefined ? ((selected && thingFor(selected)?.thing.acts) ?? []) : [act];
+  const ids = (acts || []).flatMap((one) => core.cautionsFor(one.command(initialValues(one), session.sim())));
+  // Hot metal goes with every part that comes off; anything else says more.
+  const first = ids.find((id) => id !== 'hotSurfaces') ?? ids[0];
+  if (first === undefined) return null;
+  return (
+    <p className="bench-caution">
+      <b>Caution</b> {core.cautionWords[first].title}.
+    </p>
+  );
+}
