@@ -5,7 +5,7 @@ import { hintCosts } from '../jobs/hints.ts';
 import { stageNow, stages } from '../jobs/stages.ts';
 import { toolsFor } from '../jobs/tools.ts';
 import { adviceText, causeGroupText, causeText } from '../jobs/words.ts';
-import { partNames, partTitles } from '../marking/rule.ts';
+import { partNames, partTitles, partWeights } from '../marking/rule.ts';
 import { stopRules } from '../marking/stopWork.ts';
 import type { Core } from '../panels/core.ts';
 import { pumpPose } from '../sim/set/kinematics.ts';
@@ -29,6 +29,7 @@ export const core: Core = {
   hintCosts,
   partTitles,
   parts: partNames,
+  partWeights,
   stopReason: (rule) => stopRules.find(({ id }) => id === rule)?.reason ?? rule,
   pumpPose,
   evidence: evidenceDesk,

@@ -33,7 +33,8 @@ function createDesk(): EvidenceDesk {
           () => set(null),
         );
     },
-    read: (scenario, card) => desk.reader?.(scenario, card) ?? null,
+    read: (scenario, card) => desk.reader?.read(scenario, card) ?? null,
+    search: (scenario, card) => desk.reader?.search(scenario, card) ?? null,
   };
 }
 

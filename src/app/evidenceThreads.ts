@@ -12,8 +12,11 @@ import { faultKinds } from '../jobs/faults.ts';
 import type { Scenario } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { type CardReading, readingOf } from '../workers/policyCard.ts';
+import type { SearchReading } from '../workers/policyDebrief.ts';
 import type { EvidenceOrder } from './evidenceWorker.ts';
 import workerAddress from './evidenceWorker.ts?worker&url';
+import type { SearchOrder } from './searchWorker.ts';
+import searchWorkerAddress from './searchWorker.ts?worker&url';
 
 /** Name under which the last table is kept in the browser. */
 const KEPT = 'freestroke-evidence';
@@ -69,10 +72,22 @@ function simulate(task: TableTask, tell: (done: number) => void): Promise<Eviden
 }
 
 /** What a card says to somebody who knows what every fault would show. */
-export type Reader = (
-  scenario: Pick<Scenario, 'causes' | 'tools'>,
-  card: Pick<JobCard, 'findings' | 'struck'>,
-) => CardReading;
+export type Reader = {
+  read(scenario: Pick<Scenario, 'causes' | 'tools'>, card: Pick<JobCard, 'findings' | 'struck'>): CardReading;
+  /** A search beside the best one, worked out on a thread of its own: it takes seconds. */
+  search(scenario: Scenario, card: Pick<JobCard, 'findings' | 'named'>): Promise<SearchReading>;
+};
+
+/** Has one search read; rejects when the thread fails. */
+function readSearch(order: SearchOrder): Promise<SearchReading> {
+  const worker = new Worker(searchWorkerAddress, { type: 'module' });
+  const done = new Promise<SearchReading>((settle, fail) => {
+    worker.onerror = (event) => fail(new Error(event.message || 'the thread could not be started'));
+    worker.onmessage = ({ data }: MessageEvent<SearchReading>) => settle(data);
+    worker.postMessage(order);
+  });
+  return done.finally(() => worker.terminate());
+}
 
 /** Has every fault run through every check, or takes what an earlier visit kept; tell hears a share, 0..1. */
 export async function tableOf(def: SetDefinition, tell: (share: number) => void): Promise<EvidenceTable> {
@@ -87,5 +102,9 @@ export async function tableOf(def: SetDefinition, tell: (share: number) => void)
 /** The same table as something that reads a card. */
 export async function evidenceOf(def: SetDefinition, tell: (share: number) => void): Promise<Reader> {
   const table = await tableOf(def, tell);
-  return (scenario, card) => readingOf(def, scenario, card, table);
+  return {
+    read: (scenario, card) => readingOf(def, scenario, card, table),
+    search: (scenario, { findings, named }) =>
+      readSearch({ def, scenario, card: { findings, named }, table }),
+  };
 }

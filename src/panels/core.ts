@@ -15,6 +15,7 @@ import type { SlowStroke, StrokeSample } from '../sim/set/slowStroke.ts';
 import type { SimState } from '../sim/set/state.ts';
 import type { StrokeMarks } from '../sim/set/strokeMarks.ts';
 import type { CardReading } from '../workers/policyCard.ts';
+import type { SearchReading } from '../workers/policyDebrief.ts';
 
 /** Where the page has every fault run through every check, on request and aside; read once it is done. */
 export interface EvidenceDesk {
@@ -26,6 +27,8 @@ export interface EvidenceDesk {
     scenario: Pick<Scenario, 'causes' | 'tools'>,
     card: Pick<JobCard, 'findings' | 'struck'>,
   ): CardReading | null;
+  /** A search that is over beside the best one on the same set; null before the desk can be read. Takes seconds. */
+  search(scenario: Scenario, card: Pick<JobCard, 'findings' | 'named'>): Promise<SearchReading> | null;
 }
 
 /**
@@ -48,6 +51,8 @@ export interface Core {
   readonly hintCosts: Readonly<Record<HintLevel, number>>;
   readonly partTitles: Readonly<Record<PartName, string>>;
   readonly parts: readonly PartName[];
+  /** What each part counts for in the total. */
+  readonly partWeights: Readonly<Record<PartName, number>>;
   /** Why an act stops the work, by the rule that says so. */
   stopReason(rule: string): string;
   pumpPose(definition: SetDefinition, sim: Readonly<SimState>): PumpPose;
