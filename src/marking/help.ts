@@ -52,6 +52,7 @@ const shownByStage: Readonly<Record<StageId, readonly string[]>> = {
     'pin-follows-again',
     'stop-proved-again',
   ],
+  putRight: ['mended-for-a-reason'],
   bleed: ['gravity-first', 'pipe-bled', 'lever-held-bleeding', 'union-torque', 'second-spanner'],
   start: ['runaway-guarded', 'hearing'],
   handOver: ['leaks-checked', 'stops-by-lever', 'load-back', 'card-written', 'rags-clear'],
