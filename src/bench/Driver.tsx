@@ -17,6 +17,8 @@ import { lookFor } from './views.ts';
 const LONGEST = 0.1;
 /** How far the set is drawn back behind a pump that is pulled apart. */
 const VEIL = 0.76;
+/** And behind one that is cut. */
+const CUT_VEIL = 0.4;
 /** How long nothing may have moved before the picture is drawn once more, finely, ms. */
 const CALM = 160;
 const FIRST: Fineness = { ratio: 1, shade: 'full', coarse: false, shadowEvery: 1 };
@@ -71,7 +73,8 @@ export function Driver({ session, rig, shadow, surfaces, veil, held, still }: Pr
       apart: own.apart,
       handled: held.part !== null,
     };
-    veil.value = VEIL * own.apart * (frame.sim.pump.rest === null ? 1 : 0.6);
+    veil.value =
+      Math.max(own.apart * VEIL, view.section ? CUT_VEIL : 0) * (frame.sim.pump.rest === null ? 1 : 0.6);
     const moving = posePump(rig, frame, held);
     const shifting = poseSet(rig, frame, view.inHand, held);
     const changed = live || moving || shifting || own.apart !== view.apart;

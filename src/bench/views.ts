@@ -71,7 +71,8 @@ export function lookFor(def: SetDefinition, view: string, sim: Readonly<SimState
     case 'outletEnd':
       return loose ? look(pump, -12, -36 * up, 0.075) : look(onDeck(def, 0.098), -20, 48, 0.052);
     case 'section':
-      return look(loose ? pump : pump.clone().add(new Vector3(0, -0.006, 0)), 0, 5, 0.084);
+      // From the right, past the fork: the lobe is seen in profile under the cup, and the helix on the plunger's front.
+      return look(pump.clone().add(new Vector3(0, loose ? 0 : -0.008, 0)), 35, 12, 0.077);
     case 'apart':
       return rowLook(def, sim);
     default:

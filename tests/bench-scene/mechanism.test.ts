@@ -85,6 +85,31 @@ describe('the springs that are drawn', () => {
     }
   });
 
+  it('are cut at the axis: the back half behind it, and two faces of the wire’s own section for every coil', () => {
+    const wire = spec('wire');
+    const spring = coil({ wire, mean: spec('meanDiameter'), coils: spec('coils') }, 0.04);
+    spring.setLength(0.03);
+    const half = spring.half();
+    const used = Array.from(half.getIndex()?.array ?? [], (k) => half.getAttribute('position').getZ(k));
+    expect(Math.max(...used)).toBeLessThan(1e-6);
+    expect(Math.min(...used)).toBeCloseTo(-(spec('meanDiameter') + wire) / 2, 5);
+    const place = spring.cut.getAttribute('position');
+    const index = Array.from(spring.cut.getIndex()?.array ?? []);
+    let area = 0;
+    for (let t = 0; t < index.length; t += 3) {
+      const [a, b, c] = [0, 1, 2].map((k) => new Vector3().fromBufferAttribute(place, index[t + k] ?? 0));
+      if (a === undefined || b === undefined || c === undefined) throw new Error('a face lacks a corner');
+      const across = b.sub(a).cross(c.sub(a));
+      expect(across.z).toBeGreaterThanOrEqual(0);
+      area += across.z / 2;
+    }
+    // An eight-sided wire: area of a regular octagon in a circle of the wire's diameter (plane geometry); less what
+    // is ground off the closed ends.
+    const octagon = 2 * Math.SQRT2 * (wire / 2) ** 2;
+    expect(area / (2 * spec('coils') * octagon)).toBeGreaterThan(0.93);
+    expect(area / (2 * spec('coils') * octagon)).toBeLessThanOrEqual(1 + 1e-6);
+  });
+
   it('are preloaded by the model’s force when fitted and do not go solid at the top stop', () => {
     const { wire, meanDiameter, activeCoils, shearModulus, preload } = def.spring;
     const rate = (shearModulus * wire ** 4) / (8 * meanDiameter ** 3 * activeCoils);

@@ -63,8 +63,8 @@ describe('the plunger that is cut', () => {
   const top = def.shapes.plunger.to;
   /** First steel met going up the head's flank from just above its foot, m; null when none is met. */
   const edgeAt = (turn: number): number | null => {
-    // The stop groove faces the spill port, on the left, at no turn.
-    const angle = -Math.PI / 2 - turn;
+    // The stop groove faces the spill port, on the right, at no turn.
+    const angle = Math.PI / 2 - turn;
     const [x, z] = [Math.sin(angle) * (radius - 0.4e-3), Math.cos(angle) * (radius - 0.4e-3)];
     const low = top - def.shapes.plunger.reliefHeight + 0.3e-3;
     const [hit] = of('plunger').shape.rayCast([x, low, z], [x, top + 1e-3, z]);
@@ -92,14 +92,14 @@ describe('barrel and valve', () => {
     const { portCentre, collarRadius } = def.shapes.barrel;
     const way = (from: number, to: number): number =>
       of('barrel').shape.rayCast([from, portCentre, 0], [to, portCentre, 0]).length;
-    expect(way(collarRadius + 1e-3, 0)).toBe(0);
+    expect(way(-collarRadius - 1e-3, 0)).toBe(0);
     // The spill drilling slants down behind its port: level with the port there is steel farther out.
-    expect(way(0, -(def.pump.plungerDiameter / 2 + 0.6e-3))).toBe(0);
+    expect(way(0, def.pump.plungerDiameter / 2 + 0.6e-3)).toBe(0);
     const down = Math.tan((16 * Math.PI) / 180);
     const out = 9e-3;
     const mouth = portCentre - (out - def.pump.plungerDiameter / 2 - 0.9e-3) * down;
     expect(
-      of('barrel').shape.rayCast([-out, mouth, 0], [-def.pump.plungerDiameter / 2, portCentre, 0]),
+      of('barrel').shape.rayCast([out, mouth, 0], [def.pump.plungerDiameter / 2, portCentre, 0]),
     ).toEqual([]);
   });
 

@@ -5,39 +5,78 @@ export type CoilSpec = {
   readonly wire: number;
   readonly mean: number;
   readonly coils: number;
+  /** Steps round a coil, a multiple of four. */
   readonly perCoil?: number;
 };
 
 export type Coil = {
   readonly geometry: BufferGeometry;
+  /** The back half (z <= 0): the same vertices as the whole, painted or not, joined for the half only. */
+  half(): BufferGeometry;
+  /** The wire's faces in the cut at z = 0. */
+  readonly cut: BufferGeometry;
   /** Bends the wire to a new overall length (m) in place. */
   setLength(length: number): void;
 };
 
 const ROUND = 8;
 
-/** Makes a spring whose wire keeps its true section whatever the length; `half` keeps only the back (z <= 0). */
+/** Makes a spring whose wire keeps its true section whatever the length. */
 export function coil(spec: CoilSpec, length: number): Coil {
-  const steps = Math.round(spec.coils * (spec.perCoil ?? 16));
-  const count = (steps + 1) * ROUND;
-  const geometry = new BufferGeometry();
-  const position = new Float32BufferAttribute(new Float32Array(count * 3), 3);
-  const normal = new Float32BufferAttribute(new Float32Array(count * 3), 3);
-  geometry.setAttribute('position', position);
-  geometry.setAttribute('normal', normal);
-  geometry.setAttribute('uv', new Float32BufferAttribute(new Float32Array(count * 2), 2));
-  geometry.setIndex(wireFaces(steps));
+  const perCoil = spec.perCoil ?? 16;
+  const steps = Math.round(spec.coils * perCoil);
+  const { geometry, position, normal } = blank((steps + 1) * ROUND);
+  geometry.setIndex(wireFaces(0, steps));
+  const crossings = Array.from({ length: 2 * spec.coils }, (_, i) => perCoil * (i / 2 + 0.25));
+  const { geometry: cut, position: cutAt, normal: front } = blank(crossings.length * ROUND);
+  for (let k = 0; k < front.count; k++) front.setXYZ(k, 0, 0, 1);
+  cut.setIndex(crossings.flatMap((_, i) => cap(i * ROUND, i % 2 === 0)));
   let current = -1;
   const setLength = (to: number): void => {
     if (Math.abs(to - current) < 1e-6) return;
     current = to;
     bend(spec, to, steps, position, normal);
-    position.needsUpdate = true;
-    normal.needsUpdate = true;
+    crossings.forEach((step, i) => {
+      for (let j = 0; j < ROUND; j++) {
+        const from = step * ROUND + j;
+        cutAt.setXYZ(i * ROUND + j, position.getX(from), position.getY(from), 2e-5);
+      }
+    });
+    for (const one of [position, normal, cutAt]) one.needsUpdate = true;
   };
   setLength(length);
   geometry.computeBoundingSphere();
-  return { geometry, setLength };
+  cut.computeBoundingSphere();
+  return {
+    geometry,
+    cut,
+    half: () => {
+      const half = new BufferGeometry();
+      for (const [name, attribute] of Object.entries(geometry.attributes)) half.setAttribute(name, attribute);
+      half.setIndex(
+        Array.from({ length: spec.coils }, (_, i) =>
+          wireFaces(perCoil * (i + 0.25), perCoil * (i + 0.75)),
+        ).flat(),
+      );
+      half.boundingSphere = geometry.boundingSphere;
+      return half;
+    },
+    setLength,
+  };
+}
+
+function blank(count: number): {
+  geometry: BufferGeometry;
+  position: Float32BufferAttribute;
+  normal: Float32BufferAttribute;
+} {
+  const zeros = (width: number) => new Float32BufferAttribute(new Float32Array(count * width), width);
+  const [position, normal] = [zeros(3), zeros(3)];
+  const geometry = new BufferGeometry();
+  geometry.setAttribute('position', position);
+  geometry.setAttribute('normal', normal);
+  geometry.setAttribute('uv', zeros(2));
+  return { geometry, position, normal };
 }
 
 /** Height of the wire's centre after `turns` of `coils`: one closed coil at each end, the rest evenly pitched. */
@@ -77,19 +116,22 @@ function bend(
   }
 }
 
-function wireFaces(steps: number): number[] {
+/** The wire's skin from one step to another, and its two end faces. */
+function wireFaces(from: number, to: number): number[] {
   const faces: number[] = [];
-  for (let i = 0; i < steps; i++) {
+  for (let i = from; i < to; i++) {
     for (let j = 0; j < ROUND; j++) {
       const a = i * ROUND + j;
       const b = i * ROUND + ((j + 1) % ROUND);
       faces.push(a, a + ROUND, b, b, a + ROUND, b + ROUND);
     }
   }
-  for (let j = 1; j < ROUND - 1; j++) {
-    faces.push(0, j, j + 1);
-    const last = steps * ROUND;
-    faces.push(last, last + j + 1, last + j);
-  }
-  return faces;
+  return [...faces, ...cap(from * ROUND, true), ...cap(to * ROUND, false)];
+}
+
+/** An end face of the wire over the ring of vertices at `at`; `start`: the end that the wire begins with. */
+function cap(at: number, start: boolean): number[] {
+  return Array.from({ length: ROUND - 2 }, (_, j) =>
+    start ? [at, at + j + 1, at + j + 2] : [at, at + j + 2, at + j + 1],
+  ).flat();
 }

@@ -27,7 +27,7 @@ vec3 roomShade(vec3 r, vec4 blur) {
   float back = clamp(0.45 - r.z * blur.x * 0.45, 0.0, 1.0);
   vec3 wall = mix(vec3(0.115, 0.118, 0.122), vec3(0.36, 0.345, 0.315), back);
   wall += vec3(0.52, 0.53, 0.54) * clamp(r.z * 1.6 + r.y * 1.1 - 0.95 + blur.z * 0.1, 0.0, 0.62);
-  return mix(vec3(0.20, 0.145, 0.098), wall, up);
+  return mix(vec3(0.255, 0.222, 0.188), wall, up);
 }
 
 vec3 roomCard(vec3 p, vec3 r, vec4 blur) {
@@ -46,7 +46,7 @@ vec3 roomLight(vec3 p, vec3 r, vec4 blur) {
 
 // What a matt surface facing n gathers from everything but the window.
 vec3 roomFill(vec3 n) {
-  vec3 fill = mix(vec3(0.19, 0.145, 0.105), vec3(0.36, 0.375, 0.40), n.y * 0.5 + 0.5);
+  vec3 fill = mix(vec3(0.20, 0.168, 0.135), vec3(0.36, 0.375, 0.40), n.y * 0.5 + 0.5);
   return fill + vec3(0.20, 0.175, 0.14) * max(0.0, dot(n, vec3(0.48, 0.20, 0.30)) + 0.4);
 }
 

@@ -123,6 +123,8 @@ const SECTIONED = [
   'cup',
   'retainer',
   'springPlate',
+  'returnSpring',
+  'valveSpring',
   'valveSeat',
   'holder',
   'pipeAtPump',

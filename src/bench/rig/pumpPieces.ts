@@ -1,7 +1,8 @@
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { type Coil, coil } from '../form/coil.ts';
-import { type Dims, dimsOf } from '../form/dims.ts';
-import { painted } from '../look/paints.ts';
+import { type Dims, dimsOf, mm } from '../form/dims.ts';
+import type { PartForm } from '../form/part.ts';
+import { hatched, type PaintId, painted } from '../look/paints.ts';
 import type { Parts } from '../parts/readParts.ts';
 import { type Materials, type Piece, pieceOf } from './piece.ts';
 
@@ -52,8 +53,8 @@ export function pumpPieces(def: SetDefinition, material: Materials, parts: Parts
       make('pumpBody', parts.form('pumpBody', 'inlet', 'inletSeal')),
       make('windowCover', parts.form('windowCover', 'coverScrew1', 'coverScrew2')),
       ...alone.map((id) => make(id, parts.form(id))),
-      make('returnSpring', painted(springs.returnCoil.geometry, 'phosphate')),
-      make('valveSpring', painted(springs.valveCoil.geometry, 'plainSteel')),
+      make('returnSpring', springForm(springs.returnCoil, 'phosphate', 0.9 * mm)),
+      make('valveSpring', springForm(springs.valveCoil, 'plainSteel', 0)),
       make('bleedScrew', parts.form('bleedScrew', 'bleedSeal')),
       make('shim0', shim),
       make('shim1', shim),
@@ -65,13 +66,19 @@ export function pumpPieces(def: SetDefinition, material: Materials, parts: Parts
   };
 }
 
+/** A spring whole and cut, its wire hatched with lines `spacing` m apart (0 = drawn solid). */
+function springForm(spring: Coil, paint: PaintId, spacing: number): PartForm {
+  const whole = painted(spring.geometry, paint);
+  return { whole, half: spring.half(), cut: hatched(spring.cut, Math.PI / 4, spacing) };
+}
+
 function springsOf(def: SetDefinition): { returnCoil: Coil; valveCoil: Coil } {
   const r = dimsOf(def, 'returnSpring');
   const v = dimsOf(def, 'valveSpring');
   return {
     returnCoil: coil({ wire: r('wire'), mean: r('meanDiameter'), coils: r('coils') }, springRoom(def)),
     valveCoil: coil(
-      { wire: v('wire'), mean: v('meanDiameter'), coils: v('coils'), perCoil: 10 },
+      { wire: v('wire'), mean: v('meanDiameter'), coils: v('coils'), perCoil: 12 },
       v('length'),
     ),
   };

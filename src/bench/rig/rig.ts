@@ -46,7 +46,8 @@ export function buildRig(def: SetDefinition, materials: RigMaterials, parts: Par
   };
   const pump = pumpPieces(def, materials.front, parts);
   for (const piece of pump.pieces) add(piece);
-  for (const { piece, home } of setPieces(def, back, parts)) add(piece, home);
+  for (const { piece, home } of setPieces(def, { near: materials.front, material: back }, parts))
+    add(piece, home);
   for (const { piece, home } of placePieces(def, back.solid)) add(piece, home);
   const tools = toolPieces(back.solid, def);
   for (const { piece, home } of tools) add(piece, home);

@@ -41,10 +41,14 @@ export function onSet(at: Spot, rx = 0, ry = 0, rz = 0): Pose {
 /** Air box, its foot and direction, engine coordinates. */
 export const AIR_BOX: Spot = [0.128, 0.402, -0.03];
 
-/** Everything of the set that is not the pump, with the pose of each piece at rest. */
+/**
+ * Everything of the set that is not the pump, with the pose of each piece at rest.
+ *
+ * `near`: for what works the pump and is looked at with it; `material`: for what stands behind.
+ */
 export function setPieces(
   def: SetDefinition,
-  material: Materials,
+  { near, material }: { near: Materials; material: Materials },
   parts: Parts,
 ): { piece: Piece; home: Pose }[] {
   const crankY = dimsOf(def, 'crankcase')('crankHeight');
@@ -62,7 +66,8 @@ export function setPieces(
     id: string,
     form: Parameters<typeof pieceOf>[1],
     home: Pose,
-  ): { piece: Piece; home: Pose } => ({ piece: pieceOf(id, form, material), home });
+    of = material,
+  ): { piece: Piece; home: Pose } => ({ piece: pieceOf(id, form, of), home });
   return [
     make('engine', joined([castingsForm(def), cowlForm(def), detailsForm(def)]), onSet([0, 0, 0])),
     make('frame', frameForm(def), onSet([0, 0, 0])),
@@ -85,7 +90,7 @@ export function setPieces(
       ),
       onSet([0, 0, 0]),
     ),
-    make('camshaft', parts.form('camshaft'), onSet([deck('side'), camHeight(def), deck('front')])),
+    make('camshaft', parts.form('camshaft'), onSet([deck('side'), camHeight(def), deck('front')]), near),
     make(
       'fork',
       parts.form('fork'),
@@ -94,8 +99,9 @@ export function setPieces(
         deck('height') - body('flangeFromCamEnd') - dimsOf(def, 'fork')('pivotBelow'),
         deck('front'),
       ]),
+      near,
     ),
-    make('studs', studs, onSet([deck('side'), deck('height'), deck('front')])),
+    make('studs', studs, onSet([deck('side'), deck('height'), deck('front')]), near),
     make('flywheel', flywheelForm(def), onSet([-from + 0.001, crankY, 0])),
     make('guide', guideForm(), onSet(cordGuide(def), Math.PI / 2 - CORD_RISE)),
     make('cordHandle', handleForm(def), onSet(cordGuide(def), Math.PI / 2 - CORD_RISE)),

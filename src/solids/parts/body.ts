@@ -111,7 +111,9 @@ function faces(shop: Shop, { shapes: { body, stud } }: Definition): Manifold[] {
   const wide = 60 * mm;
   const below = block(shop, [-wide, -20 * mm, -wide], [wide, body.flangeFromCamEnd, wide], 'machinedIron');
   const above = block(shop, [-wide, body.length, -wide], [wide, body.length + 20 * mm, wide], 'machinedIron');
-  const front = block(shop, [-wide, -wide, body.windowFace], [wide, wide, wide], 'machinedIron');
+  // Only where the cover lies: the flange below it stays as it was cast.
+  const coverFoot = body.windowFromCamEnd - 2.8 * mm;
+  const front = block(shop, [-wide, coverFoot, body.windowFace], [wide, wide, wide], 'machinedIron');
   const inlet = drill(
     shop,
     14 * mm,

@@ -11,7 +11,7 @@ export function plungerFoot({ shapes: { cup } }: Definition): number {
   return cup.floor - cup.proud;
 }
 
-/** The barrel: lapped bore, collar that rests on the body's ledge, feed port and slanting spill drilling. */
+/** The barrel: lapped bore, collar that rests on the body's ledge, feed port at the left and, at the right, slanting spill. */
 export function barrelSolid(shop: Shop, def: Definition): Manifold {
   const { barrel: d } = def.shapes;
   const bore = def.pump.plungerDiameter / 2 + def.pump.radialClearance;
@@ -51,17 +51,17 @@ export function barrelSolid(shop: Shop, def: Definition): Manifold {
   );
   // The spill leaves downwards, so that its jet does not wear the body's wall.
   const spill = rod(shop, r * 0.86, -0.2 * mm, 9 * mm, 'groundSteel', { segments: 24, chamfer: 0 })
-    .rotate(0, 0, 90 + 16)
-    .translate(-(bore + 0.9 * mm), d.portCentre, 0);
+    .rotate(0, 0, -90 - 16)
+    .translate(bore + 0.9 * mm, d.portCentre, 0);
   const lay = (one: Manifold, side: number): Manifold =>
     one.rotate(0, 0, -90 * side).translate(0, d.portCentre, 0);
   const short = rod(shop, r, 1 * mm, bore + 1.3 * mm, 'groundSteel', { segments: 24, chamfer: 0 });
   return shop.kernel.Manifold.difference([
     outside,
     turned(shop, inside, 'lappedSteel', { segments: 48, chamfer: 0, outside: true }),
-    lay(port, 1),
-    lay(mouth, 1),
-    lay(short, -1),
+    lay(port, -1),
+    lay(mouth, -1),
+    lay(short, 1),
     spill,
   ]);
 }

@@ -4,8 +4,11 @@ import { dressed, type Shop } from '../kernel.ts';
 import { loft, rod, type Spot, turned } from '../shapes.ts';
 import { plungerFoot } from './inside.ts';
 
-/** The stop groove faces this way (rad from the front) when the plunger stands at stop: towards the spill port. */
-const STOP_FACES = -Math.PI / 2;
+/**
+ * The stop groove faces this way (rad from the front) when the plunger stands at stop: towards the spill port, at the
+ * right. Turned to deliver, it goes to the back, and the helix runs across the front, where a section shows it.
+ */
+const STOP_FACES = Math.PI / 2;
 /** Turn over which the helix runs before the full land begins again, rad. */
 const SPAN = 2.6;
 const SEGMENTS = 48;
