@@ -31,7 +31,8 @@ function faceText(values: Finding['values']): string {
   return `Plunger held to the light: ${seen.length > 0 ? seen.join(', ') : 'marked'}.`;
 }
 
-const blow = (read: Read): string => quantity(read('flow') * 6e4, 'l a minute', 0);
+const blow = (read: Read, where: 'inlet' | 'exhaust' | 'breather'): string =>
+  quantity(read(where) * 6e4, 'l a minute', 0);
 const celsius = (kelvin: number): string => quantity(kelvin - 273.15, '°C', 0);
 const density = (value: number): string => quantity(value, 'kg/m³', 0);
 const count = (read: Read): string => `${Math.round(read('holes'))} of its holes`;
@@ -95,9 +96,10 @@ const sayings: Record<FindingCode, Say> = {
   exhaustClear: () => 'Exhaust clear: light through the silencer.',
   exhaustPlugged: (read) =>
     `Exhaust plugged, about ${Math.round(100 * read('blocked'))} in a hundred of the way through.`,
-  blowsAtInlet: (read) => `Held against compression it blows back at the air inlet, ${blow(read)}.`,
-  blowsAtExhaust: (read) => `Held against compression it blows at the exhaust, ${blow(read)}.`,
-  blowsAtBreather: (read) => `Held against compression it blows at the crankcase breather, ${blow(read)}.`,
+  blowsAtInlet: (read) => `Held against compression it blows back at the air inlet, ${blow(read, 'inlet')}.`,
+  blowsAtExhaust: (read) => `Held against compression it blows at the exhaust, ${blow(read, 'exhaust')}.`,
+  blowsAtBreather: (read) =>
+    `Held against compression it blows at the crankcase breather, ${blow(read, 'breather')}.`,
   blowsNowhere: () => 'Held against compression: nothing to hear at inlet, exhaust or breather.',
   decompressorPlay: (read) => `Decompressor lever has free play, ${millimetres(read('play'))}.`,
   decompressorNoPlay: () => 'Decompressor lever has no free play: it still bears on the valve.',

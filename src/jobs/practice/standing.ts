@@ -1,5 +1,6 @@
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { springForce } from '../../sim/set/kinematics.ts';
+import { machineOf } from '../../sim/set/machine.ts';
 import { staticFriction, twistHold } from '../../sim/set/pair.ts';
 import type { SimState } from '../../sim/set/state.ts';
 
@@ -23,6 +24,10 @@ export interface Needs {
   readonly hold: number;
   readonly spring: number;
 }
+
+/** Force of a sound return spring with its plunger at a travel (m), N. */
+export const springForceAt = (def: SetDefinition, travel: number): number =>
+  def.spring.preload + machineOf(def).springRate * travel;
 
 /** What it takes to move and to turn the plunger from where it stands. */
 export function needsOf(def: SetDefinition, sim: SimState): Needs {

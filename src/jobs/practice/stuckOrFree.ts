@@ -2,6 +2,7 @@ import type { Change } from '../../sim/set/changeKinds.ts';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { surfaceOf } from '../../sim/set/pair.ts';
 import { scatter } from '../../sim/set/random.ts';
+import { type Draw, drawsOf, planOf, pumpName, seedFor } from './draws.ts';
 import { intoTheHand, practiceScenario } from './looseScenario.ts';
 import type { Answer, Channel, Piece, Subject } from './piece.ts';
 import type { Standing } from './standing.ts';
@@ -14,10 +15,6 @@ const LEVELS: readonly { count: number; kinds: readonly Standing[]; near: number
   { count: 4, kinds: ['free', 'sticky', 'stuckUp', 'stuckDown', 'stuckInRotation'], near: 0 },
   { count: 4, kinds: ['free', 'sticky', 'stuckUp', 'stuckDown', 'stuckInRotation'], near: 1 },
 ];
-const NAMES = ['A', 'B', 'C', 'D'];
-
-/** A draw between two ends that depends on seed, pump and name alone. */
-type Draw = (name: string, from: number, to: number) => number;
 
 /** Friction of a pair in N as the strength of its bond, Pa. */
 const bondOf = (def: SetDefinition, hold: number): number => hold / surfaceOf(def).area;
@@ -60,21 +57,25 @@ function changesFor(def: SetDefinition, kind: Standing, near: number, draw: Draw
 
 /** The pumps of one round. */
 function make(def: SetDefinition, seed: number, level: number): Subject[] {
-  const plan = LEVELS[Math.max(0, Math.min(LEVELS.length - 1, Math.floor(level)))];
-  if (plan === undefined) return [];
+  const plan = planOf(LEVELS, level);
   return Array.from({ length: plan.count }, (_, index): Subject => {
-    const draw: Draw = (name, from, to) => from + (to - from) * scatter(seed, `practice-${name}`, index + 1);
+    const draw = drawsOf(seed, index);
     // the first step sets a free one beside a stuck one; after that anything may lie beside anything
     const first = Math.floor(2 * scatter(seed, 'practice-first', 0));
     const isFree = level < 1 && index === first;
     const kinds = level < 1 ? plan.kinds.filter((one) => one !== 'free') : plan.kinds;
     const kind = isFree ? 'free' : (kinds[Math.floor(draw('kind', 0, kinds.length))] ?? 'free');
-    const name = `Pump ${NAMES[index] ?? index + 1}`;
+    const name = pumpName(index);
     return {
       name,
       scenario: practiceScenario('stuck-or-free', name, changesFor(def, kind, plan.near, draw)),
-      seed: (seed * 8 + index) % 4_294_967_296,
+      seed: seedFor(seed, index),
       prepare: intoTheHand,
+      told: [],
+      acts: [],
+      picture: 'section',
+      view: 'section',
+      spanner: null,
     };
   });
 }
@@ -102,8 +103,13 @@ export const stuckOrFree: Piece = {
   id: 'stuck-or-free',
   title: 'Stuck or free?',
   task: 'Take each pump in the hand. Push its plunger, pull it, twist it. Then say what it is like.',
+  use: 'Tell a seized plunger from a free one in the hand.',
+  tip: 'The spring alone takes more than a hundred newtons. Push past that, and twist too, before you say anything.',
   levels: ['Two pumps', 'Three, some sticky', 'Four, some held in rotation', 'Four, harder to tell'],
   channels: ['watch', 'gauge', 'listen'],
+  way: 'hand',
+  question: 'What is it like?',
+  guess: 0.25,
   answers,
   make,
   judge: judgeStuckOrFree,

@@ -55,7 +55,7 @@ export function PracticePage(props: {
     [bouts, core],
   );
   const here = bouts.flatMap((bout) => said.get(bout) ?? []);
-  const answers = piece.answers(channels);
+  const answers = piece.answers(channels, level);
   const words = (answer: string) => answers.find(({ id }) => id === answer)?.words.split(':')[0] ?? answer;
   return (
     <div className="practice">
@@ -128,7 +128,7 @@ export function PracticePage(props: {
               answers={answers}
               judgement={said.get(bout)?.judgement ?? null}
               onSay={(answer) => {
-                const judgement = judgeBout(piece, definition, bout, answer, channels);
+                const judgement = judgeBout(piece, definition, bout, level, answer, channels);
                 setSaid(new Map([...said, [bout, { answer, judgement }]]));
               }}
             />

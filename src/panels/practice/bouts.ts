@@ -30,12 +30,13 @@ export function openRound(piece: Piece, def: SetDefinition, seed: number, level:
 export function judgeBout(
   piece: Piece,
   def: SetDefinition,
-  { session, before }: Bout,
+  { subject, session, before }: Bout,
+  level: number,
   answer: string | null,
   channels: readonly Channel[],
 ): Judgement {
   if (session.sim().hand.grasp !== null) session.do({ do: 'letGo' });
-  return piece.judge(def, { before, job: session.job(), answer, channels });
+  return piece.judge(def, { subject, level, before, job: session.job(), answer, channels });
 }
 
 /** A round's number that nobody can foresee. */

@@ -85,7 +85,7 @@ describe('stuck or free, by one channel alone', () => {
     }
     expect(wrong).toEqual([]);
     expect(Math.min(count.stuck, count.free)).toBeGreaterThan(20);
-  });
+  }, 90_000);
 });
 
 describe('stuck or free, what is said of an answer', () => {
@@ -98,8 +98,15 @@ describe('stuck or free, what is said of an answer', () => {
     const truth = standingOf(def, job.sim);
     work(subject, job);
     const say = (answer: string) =>
-      stuckOrFree.judge(def, { before, job, answer, channels: ['watch', 'gauge', 'listen'] });
-    for (const { id } of stuckOrFree.answers(['watch', 'gauge'])) expect(say(id).right).toBe(id === truth);
+      stuckOrFree.judge(def, {
+        subject,
+        level: 0,
+        before,
+        job,
+        answer,
+        channels: ['watch', 'gauge', 'listen'],
+      });
+    for (const { id } of stuckOrFree.answers(['watch', 'gauge'], 0)) expect(say(id).right).toBe(id === truth);
     expect(say(truth).says.join(' ')).toMatch(/\d\u202fN/);
     expect(say('free').says.length).toBeGreaterThan(1);
   });
@@ -107,6 +114,8 @@ describe('stuck or free, what is said of an answer', () => {
   it('tells a learner who has not pushed to push', () => {
     const job = open(subject);
     const { says } = stuckOrFree.judge(def, {
+      subject,
+      level: 0,
       before: copyState(job.sim),
       job,
       answer: 'sticky',
@@ -117,7 +126,7 @@ describe('stuck or free, what is said of an answer', () => {
   });
 
   it('asks for no end of the pump by ear alone', () => {
-    const ids = stuckOrFree.answers(['listen']).map(({ id }) => id);
+    const ids = stuckOrFree.answers(['listen'], 0).map(({ id }) => id);
     expect(ids).toContain('stuck');
     expect(ids).not.toContain('stuckUp');
   });
