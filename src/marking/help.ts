@@ -15,7 +15,7 @@ export interface Help {
 }
 
 /** The rules whose steps a stage shows when its last hint is given (our judgement); what follows from them counts on. */
-const shownByStage: Readonly<Record<StageId, readonly string[]>> = {
+export const shownByStage: Readonly<Record<StageId, readonly string[]>> = {
   safePlace: ['load-isolated', 'exhaust-led-out', 'no-flame', 'extinguisher', 'eyes'],
   compression: ['compression-proved', 'spun-with-lever-held'],
   airAndSupply: ['air-looked-at', 'fuel-to-the-pump'],
@@ -82,18 +82,35 @@ export function helpOf(story: Story): Help[] {
   return [...points.values()];
 }
 
+/** Steps that a hint of the last level showed: which rules ask for them, from when on, or at which step alone. */
+interface ShownSteps {
+  readonly rules: readonly string[];
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Every hint of the last level that was paid for, with the steps that it showed. */
+export function shownSteps(story: Story): ShownSteps[] {
+  const stages: Readonly<Record<string, readonly string[]>> = shownByStage;
+  const finds = eventsOf(story, 'found');
+  let next = 0;
+  return eventsOf(story, 'hintGiven', ({ event }) => event.level === 3 && !event.isFree).flatMap(
+    ({ event, order, at }) => {
+      if (event.about === 'nextStep')
+        return [{ rules: stages[event.point] ?? [], from: at, to: Number.POSITIVE_INFINITY }];
+      while (next < finds.length && (finds[next]?.order ?? 0) <= order) next += 1;
+      const found = finds[next];
+      return found ? [{ rules: checkRules, from: found.at, to: found.at }] : [];
+    },
+  );
+}
+
 /**
  * Whether what a rule asks for had been shown by a hint of the last level before it was done: such a step earns
  * nothing, for it was not the learner's own.
  */
-export function wasShown(story: Story, rule: string, { at }: Judgement): boolean {
-  const last = eventsOf(story, 'hintGiven', ({ event }) => event.level === 3 && !event.isFree);
-  return last.some(({ event, order, at: asked }) => {
-    if (event.about === 'nextStep') {
-      const shown: Readonly<Record<string, readonly string[]>> = shownByStage;
-      return (shown[event.point] ?? []).includes(rule) && (at === null || at >= asked);
-    }
-    const next = eventsOf(story, 'found', (one) => one.order > order)[0];
-    return next !== undefined && at === next.at && checkRules.includes(rule);
+export const wasShown = (steps: readonly ShownSteps[], rule: string, { at }: Judgement): boolean =>
+  steps.some(({ rules, from, to }) => {
+    const inTime = at === null ? to === Number.POSITIVE_INFINITY : at >= from && at <= to;
+    return inTime && rules.includes(rule);
   });
-}

@@ -1,7 +1,7 @@
 import { type Job, openJob } from '../jobs/job.ts';
 import type { Scenario } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
-import { type Help, helpOf, wasShown } from './help.ts';
+import { type Help, helpOf, shownSteps, wasShown } from './help.ts';
 import { eventsOf } from './judges.ts';
 import { type PartName, partFloor } from './rule.ts';
 import { rules } from './rules.ts';
@@ -48,11 +48,12 @@ export interface MarkingSheet {
 }
 
 function linesOf(story: Story): MarkLine[] {
+  const shown = shownSteps(story);
   return rules
     .filter((rule) => rule.applies(story.scenario))
     .map(({ id, part, weight, reason, source, judge }) => {
       const judgement = judge(story);
-      const isShown = judgement.earned > 0 && wasShown(story, id, judgement);
+      const isShown = judgement.earned > 0 && wasShown(shown, id, judgement);
       const earned = isShown ? 0 : Math.max(0, Math.min(1, judgement.earned));
       return { rule: id, part, weight, reason, source, earned, at: judgement.at, isShown };
     });

@@ -1,3 +1,5 @@
+import { causeGroups } from '../jobs/causes.ts';
+import { pointsAt } from '../jobs/evidence.ts';
 import type { JointId } from '../sim/set/commands.ts';
 import { commandsOf, eventsOf, type HappeningOf, type MomentOf } from './judges.ts';
 import type { Story } from './story.ts';
@@ -6,6 +8,10 @@ import { excludedBefore } from './telling.ts';
 /** The pump's coming off the engine. */
 export const pumpOff = (story: Story): HappeningOf<'partRemoved'>[] =>
   eventsOf(story, 'partRemoved', ({ event }) => event.part === 'pump');
+
+/** Findings that point at something in the pump: reasons for taking it off. */
+export const reasonsForPump = (story: Story): HappeningOf<'found'>[] =>
+  eventsOf(story, 'found', ({ event }) => causeGroups.pump.some((cause) => pointsAt(event.finding, cause)));
 
 /** The pump's going back on. */
 export const pumpOn = (story: Story): HappeningOf<'partFitted'>[] =>

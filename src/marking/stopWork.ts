@@ -1,9 +1,10 @@
 import { commandsOf, eventsOf } from './judges.ts';
-import { attemptsAfterRefit, fuelOpenings, startAttempts } from './occasions.ts';
+import { attemptsAfterRefit, fuelOpenings, pumpOff, reasonsForPump, startAttempts } from './occasions.ts';
 import { commonPractice, ourJudgement, type StopRule } from './rule.ts';
 import type { Story } from './story.ts';
 
 const steps = (list: readonly { at: number }[]): number[] => list.map(({ at }) => at);
+const inOrder = (list: readonly { at: number }[]): number[] => steps(list).sort((a, b) => a - b);
 
 /** Parts whose loss is a nuisance, not the loss of a lapped or fitted part. */
 const minorParts = ['hose', 'cloth'];
@@ -93,16 +94,24 @@ export const stopRules: readonly StopRule[] = [
     find: (story) => steps(eventsOf(story, 'cupFlew', ({ event }) => !event.held)),
   },
   {
-    id: 'load-connected',
-    reason: 'The cord was pulled for a start with the load still connected to the building.',
+    id: 'unsafe-start',
+    reason: 'It was pulled for a start with the load still connected to the building, or it fired indoors.',
     source: commonPractice,
-    find: (story) => steps(startAttempts(story).filter(({ scene }) => !scene.place.loadIsolated)),
+    find: (story) =>
+      inOrder([
+        ...startAttempts(story).filter(({ scene }) => !scene.place.loadIsolated),
+        ...eventsOf(story, 'fired', ({ moment }) => !moment.scene.place.openAir),
+      ]),
   },
   {
-    id: 'exhaust-indoors',
-    reason: 'The engine fired indoors.',
-    source: commonPractice,
-    find: (story) => steps(eventsOf(story, 'fired', ({ moment }) => !moment.scene.place.openAir)),
+    id: 'pump-off-blind',
+    reason:
+      'The pump was taken off with nothing found that pointed at it: lapped parts were opened to the dirt for a guess.',
+    source: ourJudgement,
+    find: (story) => {
+      const reason = reasonsForPump(story)[0]?.order ?? Number.POSITIVE_INFINITY;
+      return steps(pumpOff(story).filter(({ order }) => order < reason));
+    },
   },
   {
     id: 'somebody-hurt',

@@ -41,7 +41,7 @@ const effort = (cause: CauseId): number => {
 const now = ({ view, since }: Hands) => view.card.findings.slice(since);
 
 /** Causes that a finding of the present look names by itself, each once. */
-function plain(hands: Hands): CauseId[] {
+export function plain(hands: Hands): CauseId[] {
   const named = new Set<CauseId>();
   for (const { code } of now(hands)) {
     const { pointsAt: causes = [] } = evidence[code] ?? {};
@@ -60,8 +60,11 @@ function open(hands: Hands, mended: ReadonlySet<CauseId>): CauseId[] {
     .sort((a, b) => weight(b) - weight(a) || effort(a) - effort(b));
 }
 
+/** A way of looking a set over, given what has been mended before. */
+export type LookOver = (hands: Hands, mended: ReadonlySet<CauseId>) => Part<void>;
+
 /** From the outside inwards, and no further than what was found asks for. */
-function* lookOver(hands: Hands, mended: ReadonlySet<CauseId>): Part<void> {
+const lookOver: LookOver = function* (hands, mended) {
   yield* lookRound(hands);
   yield* lookIntoWindow(hands);
   // a plunger that will not turn is looked at before it is cranked
@@ -85,9 +88,10 @@ function* lookOver(hands: Hands, mended: ReadonlySet<CauseId>): Part<void> {
     yield* openOutlet(hands);
     if (mended.has('injectorNotOpening') && !foundNow(hands, 'seatLeaks')) yield* intoThePump(hands);
   }
-}
+};
 
-function* intoThePump(hands: Hands): Part<void> {
+/** The pump off and read; a plunger that is stuck is leant on with the valve out. */
+export function* intoThePump(hands: Hands): Part<void> {
   yield* pumpOff(hands);
   yield* readPump(hands);
   if (!foundNow(hands, 'plungerStuck')) return;
@@ -118,16 +122,16 @@ function worthMending(hands: Hands, mended: ReadonlySet<CauseId>, likeliest: Cau
   return causeIds.filter((cause) => all.includes(cause));
 }
 
-/** Does any job by its findings: looks, names, mends, tries, and looks again when it still does not run. */
-export const methodical: Worker = {
-  name: 'methodical',
+/** Who does any job by findings: looks over the set, names, mends, tries, and looks again when it does not run. */
+export const byFindings = (name: string, look: LookOver): Worker => ({
+  name,
   *work(view) {
     const hands = freshHands(view);
     const mended = new Set<CauseId>();
     for (const what of precautions) yield { do: 'setPlace', what, on: true };
     for (let round = 0; round < ROUNDS; round += 1) {
       hands.since = view.card.findings.length;
-      yield* lookOver(hands, mended);
+      yield* look(hands, mended);
       const likeliest = open(hands, mended)[0];
       yield* writeDown(hands, likeliest);
       for (const cause of worthMending(hands, mended, likeliest)) {
@@ -139,4 +143,7 @@ export const methodical: Worker = {
     }
     yield* handOver(view);
   },
-};
+});
+
+/** Goes no further into the set than what was found asks for. */
+export const methodical: Worker = byFindings('methodical', lookOver);

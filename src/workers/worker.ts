@@ -17,7 +17,7 @@ export interface WorkerView {
 export type Script = Generator<Command, void, readonly JobEvent[]>;
 
 export interface Worker {
-  readonly name: WorkerName;
+  readonly name: string;
   readonly work: (view: WorkerView) => Script;
 }
 

@@ -44,7 +44,8 @@ export const failures: Record<string, (log: Log) => Log> = {
   'true-cause-kept': (log) => insertAt(log, 0, striking('plungerStuckUp')),
   'read-before-freeing': (log) => unfound(log, 'cupRecessed', 'cupProud'),
   'named-before-freeing': (log) => insertAt(log, 0, blow()),
-  'pump-off-for-a-reason': (log) => unfound(log, 'pinStays', 'noFuelAtUnion'),
+  'pump-off-for-a-reason': (log) =>
+    insertAt(log, 0, entry({ do: 'remove', part: 'pump' }, { kind: 'partRemoved', part: 'pump' })),
   'checked-to-tell': (log) => again(log, { do: 'check', what: 'tank' }),
   'opened-for-a-reason': (log) =>
     atStart(log, [

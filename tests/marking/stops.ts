@@ -34,8 +34,13 @@ export const stops: Record<string, ((log: Log) => Log)[]> = {
   'cup-unheld': [
     (log) => insertAt(log, firstBlow(log), entry(null, { kind: 'cupFlew', force: 150, held: false })),
   ],
-  'load-connected': [(log) => without(log, { do: 'setPlace', what: 'loadIsolated', on: true })],
-  'exhaust-indoors': [(log) => without(log, { do: 'setPlace', what: 'openAir' })],
+  'unsafe-start': [
+    (log) => without(log, { do: 'setPlace', what: 'loadIsolated', on: true }),
+    (log) => without(log, { do: 'setPlace', what: 'openAir' }),
+  ],
+  'pump-off-blind': [
+    (log) => insertAt(log, 0, entry({ do: 'remove', part: 'pump' }, { kind: 'partRemoved', part: 'pump' })),
+  ],
   'somebody-hurt': [
     (log) => insertAt(log, firstBlow(log), entry(null, { kind: 'hurt', what: 'crushedFinger' })),
   ],

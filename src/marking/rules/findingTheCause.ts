@@ -3,6 +3,7 @@ import { pointsAt } from '../../jobs/evidence.ts';
 import type { FindingCode } from '../../jobs/findings.ts';
 import { checkedToTell, mendedForAReason, openedForAReason } from '../economy.ts';
 import { doneBefore, eventsOf } from '../judges.ts';
+import { pumpOff, reasonsForPump } from '../occasions.ts';
 import {
   always,
   commonPractice,
@@ -236,14 +237,10 @@ export const findingTheCauseRules: readonly Rule[] = [
     part,
     weight: 2,
     when: 'when the pump comes off',
-    reason: 'The pump came off only after a finding pointed at it.',
+    reason: 'The pump came off only after a finding pointed at something in it.',
     source: commonPractice,
     applies: whenPumpComesOff,
-    judge: (story) =>
-      doneBefore(
-        found(story, 'pinStays', 'noFuelAtUnion'),
-        eventsOf(story, 'partRemoved', ({ event }) => event.part === 'pump'),
-      ),
+    judge: (story) => doneBefore(reasonsForPump(story), pumpOff(story)),
   },
   {
     id: 'checked-to-tell',
