@@ -31,6 +31,7 @@ export default defineConfig({
           exclude: ['tests/browser/**'],
           setupFiles: ['tests/setup.ts'],
           testTimeout: 30_000,
+          hookTimeout: 60_000,
           maxWorkers: 2,
           sequence: { groupOrder: 1 },
         },

@@ -58,7 +58,7 @@ const MAY_USE: Record<string, RegExp> = {
   jobs: /^valibot$/,
   marking: /^$/,
   workers: /^$/,
-  session: /^(valibot|zustand\/vanilla|idb|fflate)$/,
+  session: /^(valibot|zustand\/vanilla|idb|fflate|@noble\/hashes\/\w+\.js)$/,
   solids: /^(manifold-3d|vite|@gltf-transform\/(core|extensions)|meshoptimizer)$/,
 };
 const MATHS = 'src/sim/laws/maths.ts';

@@ -1,7 +1,8 @@
-import { deflateSync, Inflate, strFromU8, strToU8 } from 'fflate';
+import { gzipSync, strToU8 } from 'fflate';
 import * as v from 'valibot';
 import { type Outcome, parseJson, problemsOf } from '../jobs/problems.ts';
 import { modes, type Scenario, scenarioFrom } from '../jobs/scenario.ts';
+import { inflated } from './inflated.ts';
 import { type Json, patchBetween, patched } from './mergePatch.ts';
 
 /** Work that an instructor has set: which job, how it is to be worked, what passes, until when. */
@@ -57,33 +58,13 @@ const toText = (bytes: Uint8Array): string =>
 const toBytes = (text: string): Uint8Array =>
   Uint8Array.from(atob(text.replaceAll('-', '+').replaceAll('_', '/')), (one) => one.charCodeAt(0));
 
-/** An assignment as text for an address: deflated JSON in base64url, the job as what differs from job `of`. */
+/** An assignment as text for an address: JSON packed with gzip, in base64url, the job as what differs from job `of`. */
 export function packAssignment(work: Assignment, of: string | null, own: OwnJobs): string {
   const pattern = of === null ? undefined : own(of);
   const { scenario, ...rest } = work;
   const job = patchBetween(pattern ?? {}, asJson(scenario));
   const packed = { format: 'freestroke-assignment/1', ...rest, of: pattern === undefined ? null : of, job };
-  return toText(deflateSync(strToU8(JSON.stringify(packed)), { level: 9 }));
-}
-
-/** Inflates piece by piece, so that a small text which stands for a huge one is dropped on the way. */
-function inflated(bytes: Uint8Array): string {
-  const parts: Uint8Array[] = [];
-  let size = 0;
-  const inflate = new Inflate((part) => {
-    size += part.length;
-    if (size > LONGEST_PLAIN) throw new RangeError('too large');
-    parts.push(part);
-  });
-  for (let at = 0; at < bytes.length; at += 512)
-    inflate.push(bytes.subarray(at, at + 512), at + 512 >= bytes.length);
-  const all = new Uint8Array(size);
-  let at = 0;
-  for (const part of parts) {
-    all.set(part, at);
-    at += part.length;
-  }
-  return strFromU8(all);
+  return toText(gzipSync(strToU8(JSON.stringify(packed)), { level: 9, mtime: 0 }));
 }
 
 const refused = (found: string, expected: string): Outcome<never> => ({
@@ -91,10 +72,10 @@ const refused = (found: string, expected: string): Outcome<never> => ({
   problems: [{ path: 'assignment', found, expected }],
 });
 
-/** The text inside an address, or null where it is no deflated text of the allowed length. */
+/** The text inside an address, or null where it is no packed text of the allowed length. */
 function plainText(packed: string): string | null {
   try {
-    return inflated(toBytes(packed));
+    return inflated(toBytes(packed), LONGEST_PLAIN);
   } catch {
     return null;
   }

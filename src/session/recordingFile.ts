@@ -58,11 +58,11 @@ const firstSchema = v.strictObject({
 });
 
 /**
- * A recorded job as the bytes of a file: lines of JSON, packed with gzip (RFC 1952). The first line says what was
- * worked on and how, then comes a line for each act (steps since the act before, the command), so that a file grows at
- * its end; the last line says what it must come to and has the fingerprint of all lines before it.
+ * A recorded job as lines of JSON. The first line says what was worked on and how, then comes a line for each act (steps
+ * since the act before, the command), so that a file grows at its end; the last line says what it must come to and has
+ * the fingerprint of all lines before it.
  */
-export function writeRecording({ recording, scenario, begun }: RecordedWork): Uint8Array {
+export function recordingText({ recording, scenario, begun }: RecordedWork): string {
   const { acts, endStep, stateHash, format, scenarioId, scenarioHash, setHash, terms, seed } = recording;
   const head = { format, scenarioId, scenarioHash, setHash, terms, seed, begun };
   const lines = [JSON.stringify(scenario === null ? head : { ...head, scenario })];
@@ -73,8 +73,14 @@ export function writeRecording({ recording, scenario, begun }: RecordedWork): Ui
   }
   const body = `${lines.join('\n')}\n`;
   const foot = { endStep, stateHash, acts: acts.length, sum: fingerprint(body) };
-  return gzipSync(strToU8(`${body}${JSON.stringify(foot)}\n`), { level: 9, mtime: 0 });
+  return `${body}${JSON.stringify(foot)}\n`;
 }
+
+/** Lines as the bytes of a file: gzip (RFC 1952), the same bytes for the same lines. */
+export const packedLines = (text: string): Uint8Array => gzipSync(strToU8(text), { level: 9, mtime: 0 });
+
+/** A recorded job as the bytes of a file. */
+export const writeRecording = (work: RecordedWork): Uint8Array => packedLines(recordingText(work));
 
 const refused = (path: string, found: string, expected: string): { ok: false; problems: Problem[] } => ({
   ok: false,
@@ -83,13 +89,23 @@ const refused = (path: string, found: string, expected: string): { ok: false; pr
 
 const isGzip = (bytes: Uint8Array): boolean => bytes[0] === 0x1f && bytes[1] === 0x8b;
 
-/** Reads a recording from the bytes of a file, packed or plain; all of it or the reasons why not; never throws. */
-export function readRecording(bytes: Uint8Array): Outcome<RecordedWork> {
+/** The lines in the bytes of a file, packed or plain, or why they cannot be had. */
+export function linesIn(bytes: Uint8Array): Outcome<string> {
   if (bytes.length > LARGEST_FILE)
     return refused('(file)', `${bytes.length} bytes`, `at most ${LARGEST_FILE}`);
   const text = isGzip(bytes) ? inflated(bytes, LARGEST_TEXT) : strFromU8(bytes);
-  if (text === null)
-    return refused('(file)', 'a damaged or far too large file', 'a recording as this program saves it');
+  if (text !== null) return { ok: true, value: text };
+  return refused('(file)', 'a damaged or far too large file', 'a recording as this program saves it');
+}
+
+/** Reads a recording from the bytes of a file, packed or plain; all of it or the reasons why not; never throws. */
+export function readRecording(bytes: Uint8Array): Outcome<RecordedWork> {
+  const text = linesIn(bytes);
+  return text.ok ? readRecordingText(text.value) : text;
+}
+
+/** Reads a recording from its lines. */
+export function readRecordingText(text: string): Outcome<RecordedWork> {
   const lines = text.split('\n').filter((line) => line.trim() !== '');
   const first = lineAt(lines, 0);
   if (!first.ok) return refused('(file)', 'no recording', 'a recording as this program saves it');
