@@ -2,6 +2,7 @@ import { gzipSync, strToU8 } from 'fflate';
 import * as v from 'valibot';
 import { type Outcome, parseJson, problemsOf } from '../jobs/problems.ts';
 import { modes, type Scenario, scenarioFrom } from '../jobs/scenario.ts';
+import { fingerprint } from '../sim/set/snapshot.ts';
 import { inflated } from './inflated.ts';
 import { type Json, patchBetween, patched } from './mergePatch.ts';
 
@@ -58,13 +59,18 @@ const toText = (bytes: Uint8Array): string =>
 const toBytes = (text: string): Uint8Array =>
   Uint8Array.from(atob(text.replaceAll('-', '+').replaceAll('_', '/')), (one) => one.charCodeAt(0));
 
-/** An assignment as text for an address: JSON packed with gzip, in base64url, the job as what differs from job `of`. */
+/** Digits behind a packed text that tell whether a link was cut or mangled on its way. */
+const SUM = 8;
+const sumOf = (text: string): string => fingerprint(text).slice(0, SUM);
+
+/** An assignment as text for an address: JSON packed with gzip, in base64url with a sum behind it, the job as what differs from job `of`. */
 export function packAssignment(work: Assignment, of: string | null, own: OwnJobs): string {
   const pattern = of === null ? undefined : own(of);
   const { scenario, ...rest } = work;
   const job = patchBetween(pattern ?? {}, asJson(scenario));
   const packed = { format: 'freestroke-assignment/1', ...rest, of: pattern === undefined ? null : of, job };
-  return toText(gzipSync(strToU8(JSON.stringify(packed)), { level: 9, mtime: 0 }));
+  const text = JSON.stringify(packed);
+  return toText(gzipSync(strToU8(text), { level: 9, mtime: 0 })) + sumOf(text);
 }
 
 const refused = (found: string, expected: string): Outcome<never> => ({
@@ -72,10 +78,11 @@ const refused = (found: string, expected: string): Outcome<never> => ({
   problems: [{ path: 'assignment', found, expected }],
 });
 
-/** The text inside an address, or null where it is no packed text of the allowed length. */
+/** The text inside an address, or null where it is not the very text that was packed. */
 function plainText(packed: string): string | null {
   try {
-    return inflated(toBytes(packed), LONGEST_PLAIN);
+    const text = inflated(toBytes(packed.slice(0, -SUM)), LONGEST_PLAIN);
+    return text !== null && sumOf(text) === packed.slice(-SUM) ? text : null;
   } catch {
     return null;
   }

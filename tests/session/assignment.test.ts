@@ -10,6 +10,7 @@ import {
   unpackAssignment,
 } from '../../src/session/assignment.ts';
 import { type Json, patchBetween, patched } from '../../src/session/mergePatch.ts';
+import { fingerprint } from '../../src/sim/set/snapshot.ts';
 
 const text = readFileSync('scenarios/lambing-shed-lights.json', 'utf8');
 const read = readScenario(text);
@@ -31,8 +32,10 @@ const work: Assignment = {
   nonce: 'k3f9x2ab',
 };
 const packed = packAssignment(work, 'lambing-shed-lights', own);
+/** A text as a link has it, of whatever value. */
 const asText = (value: unknown) =>
-  Buffer.from(gzipSync(strToU8(JSON.stringify(value)))).toString('base64url');
+  Buffer.from(gzipSync(strToU8(JSON.stringify(value)))).toString('base64url') +
+  fingerprint(JSON.stringify(value)).slice(0, 8);
 
 describe('work that was set, as an address', () => {
   it('comes back as it was packed, as what differs from the pattern and whole', () => {
@@ -50,7 +53,8 @@ describe('work that was set, as an address', () => {
     const refusals = [
       unpackAssignment('', own),
       unpackAssignment('not-a-link', own),
-      unpackAssignment(packed.slice(0, -8), own),
+      unpackAssignment(packed.slice(0, -1), own),
+      unpackAssignment(packed.slice(0, -60), own),
       unpackAssignment('A'.repeat(8001), own),
       unpackAssignment(packed, () => undefined),
       unpackAssignment(asText({ ...work, format: 'freestroke-assignment/2', of: null, job: dealt }), own),
@@ -73,7 +77,7 @@ describe('work that was set, as an address', () => {
   });
 
   it('stops unpacking a small text that stands for a huge one', () => {
-    const bomb = Buffer.from(gzipSync(new Uint8Array(4_000_000))).toString('base64url');
+    const bomb = `${Buffer.from(gzipSync(new Uint8Array(4_000_000))).toString('base64url')}00000000`;
     expect(bomb.length).toBeLessThan(8000);
     expect(unpackAssignment(bomb, own).ok).toBe(false);
   });
@@ -87,11 +91,15 @@ describe('work that was set, as an address', () => {
     expect(Object.hasOwn(Object.prototype, 'polluted')).toBe(false);
   });
 
-  it('reads or refuses any change of its letters, and never throws', () => {
+  it('is refused or the same after any change of a letter', () => {
     fc.assert(
       fc.property(fc.nat(packed.length - 1), fc.constantFrom(...'AZaz09-_'), (at, letter) => {
         const changed = packed.slice(0, at) + letter + packed.slice(at + 1);
-        expect(typeof unpackAssignment(changed, own).ok).toBe('boolean');
+        fc.pre(changed !== packed);
+        // a letter's spare bits at the end of base64 say nothing: the work is the same
+        const again = unpackAssignment(changed, own);
+        if (again.ok) expect(again.value).toEqual(work);
+        else expect(again.problems).not.toEqual([]);
       }),
       { numRuns: 2000 },
     );
