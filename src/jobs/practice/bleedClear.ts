@@ -3,6 +3,7 @@ import type { SetDefinition } from '../../sim/set/definition.ts';
 import type { Command } from '../job.ts';
 import { judgeBleeding } from './bleedWords.ts';
 import { type Draw, drawsOf, oneOf, planOf, seedFor } from './draws.ts';
+import { pieceList } from './list.ts';
 import { practiceScenario } from './looseScenario.ts';
 import type { ActUse, Piece, Subject } from './piece.ts';
 
@@ -129,9 +130,8 @@ function make(def: SetDefinition, seed: number, level: number): Subject[] {
 /** Driving the air out of pump and pipe, and stopping when fuel comes solid. */
 export const bleedClear: Piece = {
   id: 'bleed-until-clear',
-  title: 'Bleed until clear',
+  ...pieceList['bleed-until-clear'],
   task: 'Drive the air out, from the tank towards the injector. Stop as soon as fuel comes without bubbles, and leave the joints tight.',
-  use: 'Drive the air out of the line, and stop when fuel comes solid.',
   tip: 'First by its own weight, at the bleed screw. Then through the pipe: union slack, lever held, pull after pull until what comes is solid; then tighten.',
   levels: [
     'The pipe alone',

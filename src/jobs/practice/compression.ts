@@ -4,6 +4,7 @@ import type { CauseId } from '../causes.ts';
 import { causeText } from '../words.ts';
 import { drawsOf, oneOf, planOf, seedFor } from './draws.ts';
 import { changesOfKind } from './kinds.ts';
+import { pieceList } from './list.ts';
 import { practiceScenario } from './looseScenario.ts';
 import type { ActUse, Answer, Piece, Subject } from './piece.ts';
 import { judgeReading, type Look, SOUND } from './reading.ts';
@@ -105,9 +106,8 @@ function answers(_channels: readonly unknown[], level: number): Answer[] {
 /** Telling good compression from weak by hand, and by which way it goes. */
 export const compression: Piece = {
   id: 'compression-by-hand',
-  title: 'Compression by hand',
+  ...pieceList['compression-by-hand'],
   task: 'Turn each set over by hand. Say whether its compression is good, and if not, which way it goes.',
-  use: 'Tell good compression from weak by hand, and which way the air goes.',
   tip: 'With the lever let go a good one stops your hand. Where it does not, bear up and listen: air box, silencer or breather; and feel the lever’s play before you blame a valve.',
   levels: ['Good or gone', 'Which way it goes', 'Lever or valve', 'Only just weak'],
   channels: [],

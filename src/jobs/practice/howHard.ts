@@ -3,6 +3,7 @@ import { surfaceOf } from '../../sim/set/pair.ts';
 import type { Command } from '../job.ts';
 import { drawsOf, planOf, pumpName, seedFor } from './draws.ts';
 import { judgeHowHard } from './howHardWords.ts';
+import { pieceList } from './list.ts';
 import { intoTheHand, practiceScenario } from './looseScenario.ts';
 import type { ActUse, Piece, Subject } from './piece.ts';
 import { springForceAt } from './standing.ts';
@@ -68,9 +69,8 @@ function make(def: SetDefinition, seed: number, level: number): Subject[] {
 /** Finding the gentlest blow that moves a stuck plunger without harm. */
 export const howHard: Piece = {
   id: 'how-hard',
-  title: 'How hard?',
+  ...pieceList['how-hard'],
   task: 'Move this stuck plunger with the gentlest blow that will do it, and spoil nothing.',
-  use: 'Move a stuck plunger with the gentlest blow that will do it.',
   tip: 'Begin light, through the block, and go up a little at a time. If a blow that the body still bears does nothing, let solvent work before you hit harder.',
   levels: ['Laid ready', 'Lay it yourself', 'Go up in small steps', 'Stuck hard: not by blows alone'],
   channels: [],

@@ -3,6 +3,7 @@ import type { SetDefinition } from '../../sim/set/definition.ts';
 import type { SimState } from '../../sim/set/state.ts';
 import type { Command, Job } from '../job.ts';
 import type { Scenario } from '../scenario.ts';
+import type { PieceId } from './list.ts';
 
 /** Ways in which a set tells what it is like; a piece can be worked by any of them alone. */
 export const channels = ['watch', 'gauge', 'listen'] as const;
@@ -83,7 +84,7 @@ export interface Given {
 
 /** A short exercise on one skill, with endless variation by seed. */
 export interface Piece {
-  readonly id: string;
+  readonly id: PieceId;
   readonly title: string;
   /** What to do, in a few words. */
   readonly task: string;

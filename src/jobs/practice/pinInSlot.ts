@@ -1,6 +1,7 @@
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import type { Command } from '../job.ts';
 import { drawsOf, planOf, seedFor } from './draws.ts';
+import { pieceList } from './list.ts';
 import { practiceScenario, takenOff } from './looseScenario.ts';
 import type { ActUse, Piece, Subject } from './piece.ts';
 import { judgePinInSlot } from './pinInSlotWords.ts';
@@ -71,9 +72,8 @@ function make(_def: SetDefinition, seed: number, level: number): Subject[] {
 /** Refitting the pump with its control pin in the fork's slot, and proving it. */
 export const pinInSlot: Piece = {
   id: 'pin-in-the-slot',
-  title: 'Pin in the slot',
+  ...pieceList['pin-in-the-slot'],
   task: 'Fit the pump with its control pin in the fork’s slot. Prove through the window that the pin follows the throttle.',
-  use: 'Refit the pump with its pin in the fork, and prove it.',
   tip: 'Mark to mark first: look at the cup end. Then cam low, cover off, lead the pin in through the window, and watch it follow before the cover goes on.',
   levels: ['Window open', 'Cover and cam', 'Perhaps half a turn out', 'All of it'],
   channels: [],

@@ -3,6 +3,7 @@ import type { CauseId } from '../causes.ts';
 import { causeText } from '../words.ts';
 import { drawsOf, oneOf, planOf, pumpName, seedFor } from './draws.ts';
 import { changesOfKind } from './kinds.ts';
+import { pieceList } from './list.ts';
 import { intoTheHand, practiceScenario, takenOff } from './looseScenario.ts';
 import type { ActUse, Answer, Piece, Subject } from './piece.ts';
 import { judgeReading, type Look, SOUND } from './reading.ts';
@@ -154,9 +155,8 @@ function answers(_channels: readonly unknown[], level: number): Answer[] {
 /** Telling from a pump in the hand what is wrong with it. */
 export const readPump: Piece = {
   id: 'read-the-pump',
-  title: 'Read the pump',
+  ...pieceList['read-the-pump'],
   task: 'Look at each pump and handle it. Then say what it shows.',
-  use: 'Tell from a pump in the hand what is wrong with it.',
   tip: 'Three questions: does the cup stand proud, does the plunger go up and down against its spring, does the pin turn? Then what is left over.',
   levels: ['Three causes', 'Six causes', 'Seven causes', 'Eight, whole: open it in the vice'],
   channels: [],

@@ -3,6 +3,7 @@ import type { SetDefinition } from '../../sim/set/definition.ts';
 import { surfaceOf } from '../../sim/set/pair.ts';
 import { scatter } from '../../sim/set/random.ts';
 import { type Draw, drawsOf, planOf, pumpName, seedFor } from './draws.ts';
+import { pieceList } from './list.ts';
 import { intoTheHand, practiceScenario } from './looseScenario.ts';
 import type { Answer, Channel, Piece, Subject } from './piece.ts';
 import type { Standing } from './standing.ts';
@@ -101,9 +102,8 @@ function answers(open: readonly Channel[]): Answer[] {
 /** Telling a seized plunger from a free one in the hand. */
 export const stuckOrFree: Piece = {
   id: 'stuck-or-free',
-  title: 'Stuck or free?',
+  ...pieceList['stuck-or-free'],
   task: 'Take each pump in the hand. Push its plunger, pull it, twist it. Then say what it is like.',
-  use: 'Tell a seized plunger from a free one in the hand.',
   tip: 'The spring alone takes more than a hundred newtons. Push past that, and twist too, before you say anything.',
   levels: ['Two pumps', 'Three, some sticky', 'Four, some held in rotation', 'Four, harder to tell'],
   channels: ['watch', 'gauge', 'listen'],

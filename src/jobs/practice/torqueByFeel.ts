@@ -3,6 +3,7 @@ import type { SetDefinition } from '../../sim/set/definition.ts';
 import type { Command } from '../job.ts';
 import { quantity } from '../quantity.ts';
 import { drawsOf, oneOf, planOf, seedFor } from './draws.ts';
+import { pieceList } from './list.ts';
 import { practiceScenario, takenOff } from './looseScenario.ts';
 import type { Piece, SpannerFeel, SpannerShows, SpannerUse, Subject } from './piece.ts';
 import { judgeTorque } from './torqueWords.ts';
@@ -100,9 +101,8 @@ function make(def: SetDefinition, seed: number, level: number): Subject[] {
 /** Tightening a joint to its figure by the feel of the spanner. */
 export const torqueByFeel: Piece = {
   id: 'torque-by-feel',
-  title: 'Torque by feel',
+  ...pieceList['torque-by-feel'],
   task: 'Tighten each joint to the figure on the data sheet. Pull on the spanner, let go, pull again if it wants more; then say that it is tight.',
-  use: 'Tighten nut, union and holder to their figure by the feel of the spanner.',
   tip: 'Torque is the pull times the length of the spanner: 25 N·m at 20 cm is a pull of 125 N, a full bucket. And hold what a union screws onto.',
   levels: [
     'With a gauge on the spanner',

@@ -2,6 +2,7 @@ import type { Change } from '../../sim/set/changeKinds.ts';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { surfaceOf } from '../../sim/set/pair.ts';
 import { drawsOf, oneOf, planOf, pumpName, seedFor } from './draws.ts';
+import { pieceList } from './list.ts';
 import { intoTheHand, practiceScenario } from './looseScenario.ts';
 import type { ActUse, Answer, PictureKind, Piece, Subject } from './piece.ts';
 import { judgeWhichEnd } from './whichEndWords.ts';
@@ -86,9 +87,8 @@ const neither: Answer = { id: 'neither', words: 'Neither: blows are not what it 
 /** Telling from the stuck plunger which end of the body has to be struck. */
 export const whichEnd: Piece = {
   id: 'which-end',
-  title: 'Which end?',
+  ...pieceList['which-end'],
   task: 'Look and feel which way each plunger is stuck. Then say which end of the body you would strike, through wood, to move it.',
-  use: 'Tell which way a plunger is stuck, and so which end of the body to strike.',
   tip: 'The plunger goes towards the end that is struck: the body jumps away under it. So ask which way it still has to go.',
   levels: [
     'Two pumps, in section',
