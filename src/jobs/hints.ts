@@ -32,3 +32,16 @@ export function askHint(job: Readonly<Job>, level: HintLevel, about: HintSubject
   if (level > hints) return refused('noDeeperHint');
   return [{ kind: 'hintGiven', level, about, point: hintPoint(job, about), isFree: mode === 'guided' }];
 }
+
+/** The deepest hint given on what the job is about at this moment; 0 when none was. */
+export function hintedSoFar(job: Readonly<Job>, about: HintSubject): number {
+  const point = hintPoint(job, about);
+  let deepest = 0;
+  for (const { events } of job.log) {
+    for (const event of events) {
+      const isSame = event.kind === 'hintGiven' && event.about === about && event.point === point;
+      if (isSame) deepest = Math.max(deepest, event.level);
+    }
+  }
+  return deepest;
+}

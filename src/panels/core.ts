@@ -2,12 +2,14 @@ import type { AdviceId } from '../jobs/advice.ts';
 import type { Finding, JobCard } from '../jobs/card.ts';
 import type { CauseGroupId, CauseId } from '../jobs/causes.ts';
 import type { CautionId, CautionWords } from '../jobs/cautions.ts';
-import type { HintLevel } from '../jobs/hints.ts';
+import type { HintLevel, HintSubject } from '../jobs/hints.ts';
 import type { Command, Job } from '../jobs/job.ts';
 import type { Scenario } from '../jobs/scenario.ts';
 import type { Stage } from '../jobs/stages.ts';
 import type { ToolId } from '../jobs/tools.ts';
+import type { Outlook } from '../jobs/tradeOrder.ts';
 import type { PartName } from '../marking/rule.ts';
+import type { Session } from '../session/session.ts';
 import type { SimCommand } from '../sim/set/commands.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import type { PumpPose } from '../sim/set/kinematics.ts';
@@ -45,9 +47,16 @@ export interface Core {
   readonly cautionWords: Readonly<Record<CautionId, CautionWords>>;
   toolsFor(command: SimCommand): readonly ToolId[];
   readonly disclaimer: string;
-  /** The job in stages, the one that it is at, and the marks that help costs. */
-  readonly stages: readonly Stage[];
-  stageNow(job: Readonly<Job>): { readonly stage: Stage; readonly number: number } | null;
+  /** The stage that a job is at; null when all is done. */
+  stageNow(
+    job: Readonly<Job>,
+  ): { readonly stage: Stage; readonly number: number; readonly of: number } | null;
+  /** What the findings leave to be checked: worked out exactly once the evidence is there, by the trade's order before. */
+  outlook(session: Pick<Session, 'scenario' | 'job'>): Outlook & { readonly isExact: boolean };
+  /** How many of some causes lie in an area. */
+  inArea(causes: readonly CauseId[], area: CauseGroupId): number;
+  /** The deepest hint given on what the job is about now, and the marks that each level costs. */
+  hintedSoFar(job: Readonly<Job>, about: HintSubject): number;
   readonly hintCosts: Readonly<Record<HintLevel, number>>;
   readonly partTitles: Readonly<Record<PartName, string>>;
   readonly parts: readonly PartName[];

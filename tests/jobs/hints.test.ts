@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { askHint, hintLevels, hintSubjects } from '../../src/jobs/hints.ts';
 import { doCommand, openJob, perform, termsOf } from '../../src/jobs/job.ts';
+import { shownByStage } from '../../src/marking/help.ts';
 import { mark } from '../../src/marking/mark.ts';
+import { rules } from '../../src/marking/rules.ts';
 import { record, replay } from '../../src/session/recording.ts';
 import { hashState } from '../../src/sim/set/snapshot.ts';
 import { entry, insertAt, logOf, sheetOf } from '../marking/logs.ts';
@@ -97,5 +99,10 @@ describe('what help costs', () => {
     const sheet = sheetOf(insertAt(log, 0, ...milked));
     expect(sheet.total).toBe(0);
     expect(sheet.passed).toBe(false);
+  });
+
+  it('names rules of the marking table', () => {
+    const known = rules.map(({ id }) => id);
+    for (const shown of Object.values(shownByStage).flat()) expect(known).toContain(shown);
   });
 });

@@ -1,60 +1,62 @@
-import { useState } from 'react';
+import type { HintLevel } from '../../jobs/hints.ts';
 import type { EvidenceDesk } from '../core.ts';
-import { useCardFact, useJob } from '../useJob.ts';
+import { countOf } from '../format.ts';
+import { HintLevels } from '../guide/HintLevels.tsx';
+import { useJob } from '../useJob.ts';
 import { useShare, Working } from './Working.tsx';
 import './evidence.css';
 
-/** A hint on request where the job is not assessed: the check that tells most for its time as the card stands. */
+/**
+ * A hint on what to check next. By the trade's order at once, and worked out exactly as soon as every fault has been run
+ * through every check.
+ */
 export function Hint() {
-  const { session, core } = useJob();
-  if (session.mode === 'assessed' || core.evidence === undefined) return null;
-  return <AskedHint desk={core.evidence} />;
+  const { core } = useJob();
+  return core.evidence === undefined ? <CheckHint /> : <CheckHintAtDesk desk={core.evidence} />;
 }
 
-function AskedHint({ desk }: { desk: EvidenceDesk }) {
+function CheckHintAtDesk({ desk }: { desk: EvidenceDesk }) {
   const { session } = useJob();
   const share = useShare(desk);
-  const findings = useCardFact(({ card }) => card.findings.length);
-  const ended = useCardFact((job) => job.ended);
-  const [askedAt, setAskedAt] = useState<number | null>(null);
-  if (ended) return null;
-  const ask = () => {
-    desk.begin(session.definition);
-    setAskedAt(findings);
-  };
-  if (askedAt !== findings) {
-    return (
-      <p className="hint">
-        <button type="button" className="button quiet" onClick={ask}>
-          What to check next
-        </button>
-      </p>
-    );
-  }
-  if (share === null) return <p className="hint">The faults could not be run here; no hint can be given.</p>;
-  if (share < 1) return <Working share={share} />;
-  return <Told desk={desk} />;
+  return (
+    <>
+      <CheckHint onAsk={() => desk.begin(session.definition)} />
+      {share === null || share >= 1 || session.terms.hints === 0 ? null : <Working share={share} />}
+    </>
+  );
 }
 
-function Told({ desk }: { desk: EvidenceDesk }) {
-  const { session, core } = useJob();
-  const reading = desk.read(session.scenario, session.job().card);
-  if (reading === null) return null;
-  const { next, left } = reading;
-  if (next === null) {
-    const first = left[0];
-    return (
-      <p className="hint" role="status">
-        No check can tell you more.{' '}
-        {first === undefined ? '' : `The findings leave this above all: ${core.causeText(first.cause)}.`}
-      </p>
-    );
-  }
+function CheckHint({ onAsk }: { onAsk?: () => void }) {
   return (
-    <p className="hint" role="status">
-      Worth most for its time now: {next.name}, about {minutesText(next.minutes)}.
-    </p>
+    <HintLevels
+      about="nextCheck"
+      name="What to check next"
+      text={(level) => <CheckText level={level} />}
+      {...(onAsk && { onAsk })}
+    />
   );
+}
+
+/** One level: where to look, what a check there is worth, which check it is. */
+function CheckText({ level }: { level: HintLevel }) {
+  const { session, core } = useJob();
+  const { open, next, isExact } = core.outlook(session);
+  const left = countOf(open.length, 'cause', 'causes');
+  if (next === null) {
+    if (level === 1) return 'No check tells more than you know. Decide.';
+    return level === 2
+      ? `Your findings leave ${left} open.`
+      : 'Strike out what they exclude, name what is left.';
+  }
+  if (level === 1) return `Look to: ${core.causeGroupText(next.area).toLowerCase()}.`;
+  const { minutes } = next;
+  if (level === 2) {
+    const here = core.inArea(open, next.area);
+    const where = `Your findings leave ${left} open, ${here === 0 ? 'none' : here} of them there.`;
+    const worth = isExact ? 'A check there tells most for its time' : 'By the trade’s order that comes next';
+    return `${where} ${worth}${minutes === null ? '' : `: about ${minutesText(minutes)}`}.`;
+  }
+  return `${isExact ? 'Worth most for its time now' : 'Next by the trade’s order'}: ${next.name}.`;
 }
 
 const minutesText = (minutes: number): string =>
