@@ -13,6 +13,7 @@ const PracticePlace = lazy(async () => ({
 }));
 const DeskPlace = lazy(async () => ({ default: (await import('./DeskPlace.tsx')).DeskPlace }));
 const SetPlace = lazy(async () => ({ default: (await import('./SetPlace.tsx')).SetPlace }));
+const DebriefPlace = lazy(async () => ({ default: (await import('./DebriefPlace.tsx')).DebriefPlace }));
 const JobPlace = lazy(async () => ({ default: (await loadJobPlace()).JobPlace }));
 
 /** The page: the first screen, or the job that its address names. */
@@ -36,13 +37,19 @@ export function App() {
     case 'desk':
       return (
         <Place what="The desk" waiting="Clearing the desk.">
-          <DeskPlace />
+          <DeskPlace part={route.part} />
         </Place>
       );
     case 'practice':
       return (
         <Place key={hash} what="The practice piece" waiting="Laying the pumps out.">
           <PracticePlace id={route.id} seed={route.seed} onLeave={leave} />
+        </Place>
+      );
+    case 'debrief':
+      return (
+        <Place key={hash} what="The debrief" waiting="Fetching the work.">
+          <DebriefPlace id={route.id} onLeave={leave} />
         </Place>
       );
     case 'set':

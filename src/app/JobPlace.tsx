@@ -1,4 +1,4 @@
-import { Suspense, use, useState } from 'react';
+import { lazy, Suspense, use, useState } from 'react';
 import { SoundControl, SoundOf } from '../bench/sound/SoundControl.tsx';
 import type { Mode } from '../jobs/scenario.ts';
 import { JobScreen } from '../panels/JobScreen.tsx';
@@ -7,9 +7,13 @@ import type { Session } from '../session/session.ts';
 import { BenchPlace, loadBench } from './BenchPlace.tsx';
 import { core } from './core.ts';
 import { hasWebgl } from './hasWebgl.ts';
+import { type Finished, finishedHere } from './openDebrief.ts';
 import { type Opened, openWork, type SetTerms } from './openWork.ts';
 import { RefusedWork } from './RefusedWork.tsx';
 import { soundDesk } from './soundDesk.ts';
+
+/** The debrief comes in when it is asked for. */
+const DebriefOf = lazy(async () => ({ default: (await import('./DebriefPlace.tsx')).DebriefOf }));
 
 /** Fetches the bench ahead of time where it can be shown. */
 export function prepare(): void {
@@ -31,29 +35,46 @@ export function JobPlace({ file, mode, begun, set, onLeave }: Props) {
   const [opened] = useState(() => openWork(file, mode, begun, set));
   return (
     <Suspense fallback={<p className="opening">Laying the job out.</p>}>
-      <OpenedJob opened={opened} onLeave={onLeave} />
+      <OpenedJob opened={opened} set={set?.packed} onLeave={onLeave} />
     </Suspense>
   );
 }
 
-function OpenedJob({ opened, onLeave }: { opened: Promise<Opened>; onLeave: () => void }) {
+/** A job once it is open, or why it cannot be. */
+export function OpenedJob({
+  opened,
+  set,
+  onLeave,
+}: {
+  opened: Promise<Opened>;
+  set?: string | undefined;
+  onLeave: () => void;
+}) {
   const work = use(opened);
   return 'session' in work ? (
-    <JobOnBench {...work} onLeave={onLeave} />
+    <JobOnBench {...work} set={set} onLeave={onLeave} />
   ) : (
     <RefusedWork {...work} onLeave={onLeave} />
   );
 }
 
 /** The job: in 3D where the browser can, as a section drawing where it cannot. */
-function JobOnBench({ session, notKept, onLeave }: OpenJob & { onLeave: () => void }) {
+function JobOnBench({
+  session,
+  notKept,
+  set,
+  onLeave,
+}: OpenJob & { set: string | undefined; onLeave: () => void }) {
+  const [debrief, setDebrief] = useState<{ finished: Finished; at: number | null } | null>(null);
   const [picture, setPicture] = useState<'coming' | 'there' | 'none'>(() => (hasWebgl() ? 'coming' : 'none'));
   // The bench keeps the time once it is there; until then, or without it, the page does.
   useClock(session, picture !== 'there');
+  if (debrief !== null) return <DebriefOf {...debrief} onLeave={onLeave} />;
   return (
     <JobScreen
       session={session}
       core={core}
+      onDebrief={(at) => setDebrief({ finished: finishedHere(session, set), at })}
       onLeave={onLeave}
       notKept={notKept}
       sound={{

@@ -13,12 +13,14 @@ export type Opened =
   | { readonly refused: string; readonly kept: KeptJob | null };
 
 /** Where work is kept, or null with the reason where the browser gives no such place. */
-type KeptPlace = { readonly keeper: Keeper; readonly trouble: Promise<string> } | { readonly why: string };
+export type KeptPlace =
+  | { readonly keeper: Keeper; readonly trouble: Promise<string> }
+  | { readonly why: string };
 
 const opening: { place?: Promise<KeptPlace> } = {};
 
 /** Opens the place for kept work once for the whole page. */
-function keptPlace(): Promise<KeptPlace> {
+export function keptPlace(): Promise<KeptPlace> {
   opening.place ??= (async () => {
     let tell: (why: string) => void = () => undefined;
     const trouble = new Promise<string>((done) => {
@@ -47,7 +49,7 @@ export async function discardWork(id: string): Promise<void> {
 }
 
 /** Checks a job's file against the schema; throws with everything that is wrong in it. */
-function load(file: unknown): { def: SetDefinition; scenario: Scenario } {
+export function load(file: unknown): { def: SetDefinition; scenario: Scenario } {
   const set = readSet(setText);
   const scenario = scenarioFrom(file);
   if (!set.ok) throw new Error(set.problems.map(problemLine).join('\n'));
@@ -101,8 +103,8 @@ async function goOn(
   if (kept === null) return { refused: 'This device has no such work; it may have been thrown away.', kept };
   const again = resume(def, scenario, kept);
   if (!again.ok) return { refused: again.why, kept };
-  const { seed, mode } = kept.head;
-  const session = createSession({ def, scenario, seed, mode, from: again.job });
+  const { seed, mode, from: branch } = kept.head;
+  const session = createSession({ def, scenario, seed, mode, from: again.job, ...(branch && { branch }) });
   place.keeper.goOn(session, kept);
   return { session, notKept: place.trouble };
 }

@@ -35,6 +35,8 @@ export function JobScreen(props: {
   sound?: SoundPieces;
   /** Comes to the reason when what is done is not being kept, or to null. */
   notKept?: Promise<string | null>;
+  /** Opens the debrief at a step of the set's clock, or (null) at the end of the work. */
+  onDebrief?: (at: number | null) => void;
   onLeave: () => void;
 }) {
   const { session, core } = props;
@@ -42,7 +44,12 @@ export function JobScreen(props: {
   useEffect(() => parts.log.open(), [parts]);
   return (
     <JobContext.Provider value={parts}>
-      <Screen picture={props.picture} sound={props.sound} onLeave={props.onLeave} />
+      <Screen
+        picture={props.picture}
+        sound={props.sound}
+        onDebrief={props.onDebrief ?? null}
+        onLeave={props.onLeave}
+      />
       {props.notKept === undefined ? null : <NotKept notKept={props.notKept} />}
     </JobContext.Provider>
   );
@@ -58,10 +65,12 @@ const tabs: readonly { id: Tab; name: string }[] = [
 function Screen({
   picture,
   sound,
+  onDebrief,
   onLeave,
 }: {
   picture: ReactNode;
   sound: SoundPieces | undefined;
+  onDebrief: ((at: number | null) => void) | null;
   onLeave: () => void;
 }) {
   const { session } = useJob();
@@ -150,7 +159,7 @@ function Screen({
       <aside className="feel" aria-label="Feel">
         <HandGauge trace={trace} canHold={canHold} />
       </aside>
-      <MarkingPage onLeave={onLeave} />
+      <MarkingPage onLeave={onLeave} onDebrief={onDebrief} />
     </div>
   );
 }

@@ -12,6 +12,7 @@ import {
   wrongJob,
   wrongSet,
 } from './recording.ts';
+import type { Moment } from './seek.ts';
 import type { Session } from './session.ts';
 
 /** What identifies a kept job: which job on which set, how it is worked, and when it was begun. */
@@ -29,6 +30,8 @@ export interface KeptHead {
   readonly ended: boolean;
   /** The deepest hint that may be asked for, where that is not what the way of working has. */
   readonly hints?: number;
+  /** Where it was begun from a moment of other work, which it then counts as no pass: acts done and clock there. */
+  readonly from?: Moment;
   /** Where an instructor set the work: the text of its link, from which it is read again. */
   readonly set?: string;
 }
@@ -56,6 +59,8 @@ export interface KeptJob {
 export interface Keeper {
   /** Keeps a session's acts from now on, each as it is made; nothing is written before the first. Returns the id. */
   keep(session: Session, begun: number, set?: string): string;
+  /** Keeps a session that was begun from a moment of other work, with the acts before it, at once. Returns the id. */
+  branch(session: Session, begun: number, acts: readonly RecordedAct[], set?: string): string;
   /** Goes on keeping a job that was read back. */
   goOn(session: Session, kept: KeptJob): void;
   /** Jobs begun and not handed over, newest first. */
@@ -86,6 +91,26 @@ export async function openKeeper(onTrouble: (why: string) => void, name = 'frees
     },
   });
   return keeperOn(db, onTrouble);
+}
+
+/** The head under which a session's work is kept. */
+function headOf(session: Session, begun: number, set: string | undefined): KeptHead {
+  const { definition, scenario, seed, mode, terms, from } = session;
+  return {
+    id: `${scenario.id} ${begun}`,
+    format: 'freestroke-kept/1',
+    scenarioId: scenario.id,
+    title: scenario.title,
+    scenarioHash: scenarioHash(scenario),
+    setHash: setHash(definition),
+    seed,
+    mode,
+    begun,
+    ended: false,
+    ...(terms.hints === termsOf(mode).hints ? {} : { hints: terms.hints }),
+    ...(from === null ? {} : { from }),
+    ...(set === undefined ? {} : { set }),
+  };
 }
 
 function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void): Keeper {
@@ -150,23 +175,24 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
 
   return {
     keep(session, begun, set) {
-      const { definition, scenario, seed, mode } = session;
-      const { hints } = session.terms;
-      const head: KeptHead = {
-        id: `${scenario.id} ${begun}`,
-        format: 'freestroke-kept/1',
-        scenarioId: scenario.id,
-        title: scenario.title,
-        scenarioHash: scenarioHash(scenario),
-        setHash: setHash(definition),
-        seed,
-        mode,
-        begun,
-        ended: false,
-        ...(hints === termsOf(mode).hints ? {} : { hints }),
-        ...(set === undefined ? {} : { set }),
-      };
+      const head = headOf(session, begun, set);
       follow(session, head, 0);
+      return head.id;
+    },
+    branch(session, begun, acts, set) {
+      const head = headOf(session, begun, set);
+      const sim = session.sim();
+      const rest: Rest = { step: sim.step, stateHash: hashState(sim) };
+      write(async () => {
+        const all = db.transaction(['heads', 'acts', 'rests'], 'readwrite');
+        await Promise.all([
+          all.objectStore('heads').put(head),
+          all.objectStore('rests').put(rest, head.id),
+          ...acts.map((act, n) => all.objectStore('acts').put(act, [head.id, n])),
+          all.done,
+        ]);
+      });
+      follow(session, head, acts.length);
       return head.id;
     },
     goOn: (session, { head, acts }) => follow(session, head, acts.length),

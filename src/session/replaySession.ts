@@ -123,6 +123,7 @@ export function createReplay(work: Work, seeker: Seeker = createSeeker(work)): R
     seed,
     mode: terms.mode,
     terms,
+    from: null,
     store,
     do: (command) => [{ kind: 'cardRefused', act: command.do, code: 'jobEnded', by: '' }],
     onAct: () => () => undefined,

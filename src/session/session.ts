@@ -16,6 +16,7 @@ import { copyState } from '../sim/set/snapshot.ts';
 import { type SimState, STEP } from '../sim/set/state.ts';
 import { isLive } from '../sim/set/time.ts';
 import type { RecordedAct } from './recording.ts';
+import type { Moment } from './seek.ts';
 
 /** How a job is done: shown and explained, with hints on request, or marked without help. */
 export type Mode = 'guided' | 'practice' | 'assessed';
@@ -52,6 +53,8 @@ export interface Session {
   readonly seed: number;
   readonly mode: Mode;
   readonly terms: Terms;
+  /** Where it was begun from a moment of other work, which it then counts as no pass; null where from the start. */
+  readonly from: Moment | null;
   readonly store: StoreApi<SessionView>;
   /** Carries out a command; returns what happened at once. Never throws on a command that cannot be done. */
   do(command: Command): readonly JobEvent[];
@@ -104,6 +107,8 @@ export function createSession(options: {
   /** The deepest hint that is given, where somebody set one. */
   hints?: number;
   from?: Job;
+  /** The moment of other work at which it begins. */
+  branch?: Moment;
 }): Session {
   const { def, scenario, seed, mode } = options;
   const job =
@@ -125,6 +130,7 @@ export function createSession(options: {
     seed,
     mode,
     terms: job.terms,
+    from: options.branch ?? null,
     store,
     do(command) {
       // whoever acts sees the set itself again

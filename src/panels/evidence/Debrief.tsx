@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import type { Job } from '../../jobs/job.ts';
 import type { CardReading } from '../../workers/policyCard.ts';
 import type { EvidenceDesk } from '../core.ts';
 import { useJob } from '../useJob.ts';
@@ -6,16 +7,16 @@ import { useShare, Working } from './Working.tsx';
 import './evidence.css';
 
 /** After the job: what each finding told, and whether what was struck out is what the findings allowed. */
-export function Debrief() {
+export function Debrief({ job }: { job: Readonly<Job> }) {
   const { core } = useJob();
-  return core.evidence === undefined ? null : <Debriefing desk={core.evidence} />;
+  return core.evidence === undefined ? null : <Debriefing desk={core.evidence} job={job} />;
 }
 
-function Debriefing({ desk }: { desk: EvidenceDesk }) {
+function Debriefing({ desk, job }: { desk: EvidenceDesk; job: Readonly<Job> }) {
   const { session } = useJob();
   const share = useShare(desk);
   useEffect(() => desk.begin(session.definition), [desk, session]);
-  const reading = share === 1 ? desk.read(session.scenario, session.job().card) : null;
+  const reading = share === 1 ? desk.read(session.scenario, job.card) : null;
   return (
     <section className="debrief">
       <h3>What the findings told</h3>
