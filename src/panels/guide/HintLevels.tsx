@@ -50,7 +50,7 @@ export function HintLevels({
         </div>
       )}
       {next === undefined ? null : (
-        <button type="button" className="button quiet" onClick={() => ask(next)}>
+        <button type="button" className="button" onClick={() => ask(next)}>
           {isFree ? 'Show' : `${names[next]}: ${costText(core.hintCosts, next, given)}`}
         </button>
       )}

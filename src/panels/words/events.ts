@@ -47,6 +47,8 @@ const hurts: Record<HurtKind, string> = {
   back: 'A back was strained lifting alone.',
 };
 
+const hintWords = { 1: 'pointed to', 2: 'explained', 3: 'shown' } as const;
+
 const stops = { fuel: 'no fuel', air: 'no air', wrecked: 'it is wrecked', stalled: 'it stalled' } as const;
 
 /** Less than this is not seen by eye, m. */
@@ -120,7 +122,8 @@ const sayings: Sayings = {
     verdict === 'replace' ? 'Pair judged: to be replaced.' : 'Pair judged: fit for use.',
   cardWritten: ({ advice }) => `Advice written: ${countOf(advice.length, 'line', 'lines')}.`,
   handedOver: () => 'Handed over.',
-  hintGiven: ({ about }) => `Hint asked: what to ${about === 'nextCheck' ? 'check' : 'do'} next.`,
+  hintGiven: ({ about, level }) =>
+    `Hint on what to ${about === 'nextCheck' ? 'check' : 'do'} next: ${hintWords[level]}.`,
 };
 
 /** What an event says in words and numbers; '' when another event of the same act says it. */
