@@ -4,6 +4,7 @@ import { FirstPage } from '../panels/first/FirstPage.tsx';
 import { BegunHere } from './BegunHere.tsx';
 import { FaultBoundary } from './FaultBoundary.tsx';
 import { jobFiles, offers } from './offers.ts';
+import { PiecesHere } from './PiecesHere.tsx';
 import { jobHash, routeOf, useHash } from './useRoute.ts';
 
 const loadJobPlace = () => import('./JobPlace.tsx');
@@ -71,6 +72,7 @@ export function App() {
       jobs={offers}
       disclaimer={disclaimer}
       begun={<BegunHere />}
+      pieces={<PiecesHere />}
       onStart={(id, mode) => {
         window.location.hash = jobHash(id, mode);
       }}

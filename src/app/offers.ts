@@ -50,12 +50,14 @@ const piles: readonly { readonly name: string; readonly jobs: readonly JobFile[]
 /** Every job that can be taken on, as its file says it. */
 export const jobFiles: readonly JobFile[] = piles.flatMap(({ jobs }) => jobs);
 
-/** A job's file as it stands, by id. */
-export const ownJob = (id: string): Json | undefined => {
-  const file = jobFiles.find((one) => one.id === id);
-  // a file of JSON is JSON
-  return file as unknown as Json | undefined;
-};
+/** The jobs' files as they stand, by id; a file of JSON is JSON. */
+export const ownJobs = Object.fromEntries(jobFiles.map((file) => [file.id, file])) as unknown as Readonly<
+  Record<string, Json>
+>;
+
+/** A job's file as it stands, if the program has one of that id. */
+export const ownJob = (id: string): Json | undefined =>
+  Object.hasOwn(ownJobs, id) ? ownJobs[id] : undefined;
 
 const order: readonly Mode[] = ['guided', 'practice', 'assessed'];
 

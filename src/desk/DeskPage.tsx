@@ -2,6 +2,7 @@ import { useMemo, useState } from 'react';
 import type { Scenario } from '../jobs/scenario.ts';
 import type { OwnJobs } from '../session/assignment.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
+import { DeskHead } from './DeskHead.tsx';
 import { PlanForm } from './PlanForm.tsx';
 import { type Plan, problemsWith } from './plan.ts';
 import { type TableOf, useDealing } from './useDealing.ts';
@@ -60,16 +61,10 @@ export function DeskPage({
   };
   return (
     <main className="desk">
-      <header className="desk-head">
-        <p>
-          <a href="#/">First screen</a>
-        </p>
-        <h1>Set a job</h1>
-        <p>
-          Choose a job, or have jobs dealt that are like it and equally hard to find out. What comes out is a
-          link or a file for each learner. Nothing is sent from here: you pass it on yourself.
-        </p>
-      </header>
+      <DeskHead at="set">
+        Choose a job, or have jobs dealt that are like it and equally hard to find out. What comes out is a
+        link or a file for each learner. Nothing is sent from here: you pass it on yourself.
+      </DeskHead>
       <PlanForm plan={plan} jobs={jobs} pattern={pattern} onPlan={setPlan} onSubmit={submit} />
       <div aria-live="polite" className="desk-news">
         {asked && wrong.length > 0 ? <Wrong lines={wrong} /> : null}

@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { faultKinds, severityWord } from '../jobs/faults.ts';
 import type { Scenario } from '../jobs/scenario.ts';
 import { type OwnJobs, packAssignment } from '../session/assignment.ts';
@@ -7,6 +7,7 @@ import { herrings } from '../workers/dealVaried.ts';
 import type { SetWork } from './plan.ts';
 import { QrDialog } from './QrDialog.tsx';
 import { saveLinks, saveWorks } from './saving.ts';
+import { rememberSent } from './sentWork.ts';
 
 /** A link longer than this may be cut off by what carries it: it goes out as a file. */
 const LONGEST_LINK = 1500;
@@ -41,6 +42,12 @@ export function WorksTable({
       }),
     [works, pattern, own, addressOf],
   );
+  useEffect(() => {
+    const when = Date.now();
+    rememberSent(
+      sent.map(({ packed, who, work }) => ({ packed, who, name: work.name, job: work.scenario.title, when })),
+    );
+  }, [sent]);
   const copy = async (text: string, what: string) => {
     try {
       await navigator.clipboard.writeText(text);

@@ -2,7 +2,7 @@ import { strToU8, zipSync } from 'fflate';
 import type { SentWork } from './WorksTable.tsx';
 
 /** Hands a file to the browser to be saved. */
-function save(name: string, content: BlobPart, type: string): void {
+export function saveFile(name: string, content: BlobPart, type: string): void {
   const address = URL.createObjectURL(new Blob([content], { type }));
   const link = document.createElement('a');
   link.href = address;
@@ -24,16 +24,19 @@ const plain = (text: string): string =>
 
 const titled = (works: readonly SentWork[]): string => plain(works[0]?.work.name ?? 'work');
 
+/** Rows as CSV. */
+export const tableText = (rows: readonly (readonly string[])[]): string =>
+  rows.map((row) => `${row.map(field).join(',')}\r\n`).join('');
+
 /** A table of who gets which link, as CSV. */
 export function tableOfLinks(works: readonly SentWork[]): string {
   const rows = works.map(({ who, work, address }) => [who, work.scenario.title, work.due ?? '', address]);
-  const lines = [['for', 'job', 'last day', 'link'], ...rows].map((row) => row.map(field).join(','));
-  return `${lines.join('\r\n')}\r\n`;
+  return tableText([['for', 'job', 'last day', 'link'], ...rows]);
 }
 
 /** Saves the table of links. */
 export function saveLinks(works: readonly SentWork[]): void {
-  save(`${titled(works)}-links.csv`, tableOfLinks(works), 'text/csv');
+  saveFile(`${titled(works)}-links.csv`, tableOfLinks(works), 'text/csv');
 }
 
 /** Saves a file for each learner, in one archive where there are several. */
@@ -41,9 +44,9 @@ export function saveWorks(works: readonly SentWork[]): void {
   const files = works.map(({ who, packed }, at) => [`${at + 1}-${plain(who)}.freestroke`, packed] as const);
   const [first] = files;
   if (files.length === 1 && first !== undefined) {
-    save(`${titled(works)}.freestroke`, first[1], 'text/plain');
+    saveFile(`${titled(works)}.freestroke`, first[1], 'text/plain');
     return;
   }
   const archive = zipSync(Object.fromEntries(files.map(([name, text]) => [name, strToU8(text)])));
-  save(`${titled(works)}.zip`, archive, 'application/zip');
+  saveFile(`${titled(works)}.zip`, archive, 'application/zip');
 }
