@@ -3,6 +3,7 @@ import { termsOf } from '../jobs/job.ts';
 import type { Mode, Scenario } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { canonical, fingerprint, hashState } from '../sim/set/snapshot.ts';
+import { type KeptMarks, keptMarks } from './keptMarks.ts';
 import {
   notTheSame,
   type RecordedAct,
@@ -34,6 +35,10 @@ export interface KeptHead {
   readonly from?: Moment;
   /** Where an instructor set the work: the text of its link, from which it is read again. */
   readonly set?: string;
+  /** What it came to, once it is handed over. */
+  readonly marks?: KeptMarks;
+  /** It came in as a file: work of this device or of another, which counts for nothing here. */
+  readonly isFromFile?: true;
 }
 
 /** How far the set's clock had come when everything last stood still, and the state's fingerprint there. */
@@ -63,6 +68,8 @@ export interface Keeper {
   branch(session: Session, begun: number, acts: readonly RecordedAct[], set?: string): string;
   /** Goes on keeping a job that was read back. */
   goOn(session: Session, kept: KeptJob): void;
+  /** Takes in whole work from elsewhere; all of it or, where the storage fails, none. */
+  add(kept: KeptJob): Promise<void>;
   /** Jobs begun and not handed over, newest first. */
   unfinished(): Promise<readonly KeptHead[]>;
   finished(): Promise<readonly KeptHead[]>;
@@ -113,6 +120,13 @@ function headOf(session: Session, begun: number, set: string | undefined): KeptH
   };
 }
 
+/** The head of work that was handed over just now, with what it came to. */
+function endedHead(session: Session, head: KeptHead): KeptHead {
+  const sheet = session.sheet();
+  const ended = { ...head, ended: true };
+  return sheet === null ? ended : { ...ended, marks: keptMarks(sheet, session.scenario) };
+}
+
 function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void): Keeper {
   let last: Promise<unknown> = Promise.resolve();
   let isTold = false;
@@ -142,7 +156,7 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
     let n = from;
     session.onAct((act) => {
       const ends = act.command.do === 'handOver';
-      const news = ends ? { ...head, ended: true } : n === 0 ? head : null;
+      const news = ends ? endedHead(session, head) : n === 0 ? head : null;
       const key: [string, number] = [head.id, n];
       n += 1;
       write(() => put(news, act, key));
@@ -169,6 +183,16 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
     ]);
   };
 
+  const add = async ({ head, acts, rest }: KeptJob): Promise<void> => {
+    const all = db.transaction(['heads', 'acts', 'rests'], 'readwrite');
+    await Promise.all([
+      all.objectStore('heads').put(head),
+      ...(rest === null ? [] : [all.objectStore('rests').put(rest, head.id)]),
+      ...acts.map((act, n) => all.objectStore('acts').put(act, [head.id, n])),
+      all.done,
+    ]);
+  };
+
   const makeRoom = async (): Promise<void> => {
     for (const old of (await heads(true)).slice(MOST_FINISHED)) await forget(old.id);
   };
@@ -182,20 +206,15 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
     branch(session, begun, acts, set) {
       const head = headOf(session, begun, set);
       const sim = session.sim();
-      const rest: Rest = { step: sim.step, stateHash: hashState(sim) };
-      write(async () => {
-        const all = db.transaction(['heads', 'acts', 'rests'], 'readwrite');
-        await Promise.all([
-          all.objectStore('heads').put(head),
-          all.objectStore('rests').put(rest, head.id),
-          ...acts.map((act, n) => all.objectStore('acts').put(act, [head.id, n])),
-          all.done,
-        ]);
-      });
+      write(() => add({ head, acts, rest: { step: sim.step, stateHash: hashState(sim) } }));
       follow(session, head, acts.length);
       return head.id;
     },
     goOn: (session, { head, acts }) => follow(session, head, acts.length),
+    async add(kept) {
+      await add(kept);
+      await makeRoom();
+    },
     unfinished: () => heads(false),
     finished: () => heads(true),
     async read(id) {
@@ -224,7 +243,8 @@ export function resume(def: SetDefinition, scenario: Scenario, kept: KeptJob): R
   if (head.scenarioHash !== scenarioHash(scenario)) return { ok: false, why: wrongJob };
   const lastAct = acts[acts.length - 1]?.step ?? 0;
   const endStep = Math.max(lastAct, rest?.step ?? 0);
-  const job = replayActs(def, scenario, { seed: head.seed, terms: termsOf(head.mode), acts, endStep });
+  const terms = { ...termsOf(head.mode), ...(head.hints !== undefined && { hints: head.hints }) };
+  const job = replayActs(def, scenario, { seed: head.seed, terms, acts, endStep });
   // A rest that was written after the last act must be met bit for bit.
   if (rest !== null && rest.step > lastAct && hashState(job.sim) !== rest.stateHash)
     return { ok: false, why: notTheSame };

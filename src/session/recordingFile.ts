@@ -7,6 +7,7 @@ import { modes, type Scenario, scenarioFrom } from '../jobs/scenario.ts';
 import { fingerprint } from '../sim/set/snapshot.ts';
 import { inflated } from './inflated.ts';
 import type { RecordedAct, Recording } from './recording.ts';
+import type { Moment } from './seek.ts';
 
 /** A recorded job as a file holds it. */
 export interface RecordedWork {
@@ -15,6 +16,10 @@ export interface RecordedWork {
   readonly scenario: Scenario | null;
   /** When it was begun, ms since 1970; null where nobody knows. */
   readonly begun: number | null;
+  /** Where an instructor set the work: the text of its link. */
+  readonly set?: string;
+  /** The moment of other work at which it was begun; such work counts as no pass. */
+  readonly from?: Moment;
 }
 
 /** Largest file that is read, and the most that it may unpack to, bytes. */
@@ -41,6 +46,8 @@ const headSchema = v.strictObject({
   terms: v.strictObject({ mode: v.picklist(modes), hints: whole(3) }),
   seed,
   begun: v.nullable(whole(8.64e15)),
+  set: v.exactOptional(v.pipe(v.string(), v.regex(/^[\w.-]{1,8000}$/, 'the text of a link'))),
+  from: v.exactOptional(v.strictObject({ acts: step, step })),
   scenario: v.exactOptional(v.record(v.string(), v.unknown())),
 });
 const actSchema = v.strictTuple([step, commandSchema]);
@@ -62,10 +69,11 @@ const firstSchema = v.strictObject({
  * since the act before, the command), so that a file grows at its end; the last line says what it must come to and has
  * the fingerprint of all lines before it.
  */
-export function recordingText({ recording, scenario, begun }: RecordedWork): string {
+export function recordingText({ recording, scenario, begun, set, from }: RecordedWork): string {
   const { acts, endStep, stateHash, format, scenarioId, scenarioHash, setHash, terms, seed } = recording;
   const head = { format, scenarioId, scenarioHash, setHash, terms, seed, begun };
-  const lines = [JSON.stringify(scenario === null ? head : { ...head, scenario })];
+  const more = { ...(set && { set }), ...(from && { from }), ...(scenario && { scenario }) };
+  const lines = [JSON.stringify({ ...head, ...more })];
   let before = 0;
   for (const act of acts) {
     lines.push(JSON.stringify([act.step - before, act.command]));
@@ -166,11 +174,12 @@ function readLines(text: string, lines: readonly string[], headValue: unknown): 
   if (!head.success) return { ok: false, problems: inLine(0, problemsOf(head.issues)) };
   const acts = readActs(lines);
   if (!acts.ok) return acts;
-  const { begun, scenario: file, ...rest } = head.output;
+  const { begun, set, from, scenario: file, ...rest } = head.output;
   const scenario = file === undefined ? null : scenarioFrom(file);
   if (scenario !== null && !scenario.ok) return { ok: false, problems: inLine(0, scenario.problems) };
   const recording: Recording = { ...rest, acts: acts.value, endStep, stateHash };
-  return { ok: true, value: { recording, scenario: scenario?.value ?? null, begun } };
+  const more = { ...(set !== undefined && { set }), ...(from && { from }) };
+  return { ok: true, value: { recording, scenario: scenario?.value ?? null, begun, ...more } };
 }
 
 function readActs(lines: readonly string[]): Outcome<RecordedAct[]> {

@@ -67,6 +67,8 @@ describe('a file of a recording', () => {
     // a job of an instructor's own travels in the file
     const own = writeRecording({ recording: hasty, scenario, begun: null });
     expect(readRecording(own)).toEqual({ ok: true, value: { recording: hasty, scenario, begun: null } });
+    const branch = { recording: hasty, scenario: null, begun, set: 'abc-_.9', from: { acts: 3, step: 70 } };
+    expect(readRecording(writeRecording(branch))).toEqual({ ok: true, value: branch });
   });
 
   it('takes every command there is', () => {

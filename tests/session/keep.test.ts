@@ -1,6 +1,7 @@
 import 'fake-indexeddb/auto';
 import { afterEach, expect, test } from 'vitest';
 import { type Keeper, type KeptJob, openKeeper, resume } from '../../src/session/keep.ts';
+import { faultOf } from '../../src/session/keptMarks.ts';
 import { record } from '../../src/session/recording.ts';
 import { createSession } from '../../src/session/session.ts';
 import { hashState } from '../../src/sim/set/snapshot.ts';
@@ -81,6 +82,18 @@ test('A job gone on with is kept on from where it stood, and is finished once it
   expect((await kept(id)).acts).toHaveLength(acts.length);
   expect(await keeper.unfinished()).toEqual([]);
   expect((await keeper.finished()).map((head) => head.id)).toEqual([id]);
+  const [head] = await keeper.finished();
+  const sheet = second.sheet();
+  expect(head?.marks).toEqual({
+    total: sheet?.total,
+    passed: sheet?.passed,
+    stopWork: [],
+    helped: 0,
+    helpCost: 0,
+    fault: faultOf(scenario.marking.causes),
+  });
+  // what is wrong with the set is not to be read there
+  for (const cause of scenario.marking.causes) expect(JSON.stringify(head)).not.toContain(cause);
   expect(second.sheet()?.passed).toBe(true);
 });
 
@@ -122,4 +135,22 @@ test('What the storage refuses is told once, in its own words, and the job goes 
   }
   expect(told).toEqual(['The disk is full.']);
   expect(session.job().log.filter(({ command }) => command !== null)).toHaveLength(10);
+});
+
+test('Work from elsewhere is taken in whole, and work whose hints were limited goes on with that limit', async () => {
+  await fresh();
+  const job = createSession({ def, scenario, seed: SEED, mode: 'practice', hints: 1 });
+  const id = keeper.keep(job, 1000);
+  job.do({ do: 'askHint', level: 2, about: 'nextStep' });
+  job.do({ do: 'check', what: 'tank' });
+  await keeper.written();
+  const found = await kept(id);
+  const again = resume(def, scenario, found);
+  if (!again.ok) throw new Error(again.why);
+  expect(again.job.terms).toEqual({ mode: 'practice', hints: 1 });
+  expect(again.job.log).toEqual(job.job().log);
+  await keeper.forgetAll();
+  expect(await keeper.read(id)).toBeNull();
+  await keeper.add(found);
+  expect(await keeper.read(id)).toEqual(found);
 });
