@@ -1,11 +1,8 @@
 import { lazy, type ReactNode, Suspense, useEffect } from 'react';
-import { disclaimer } from '../jobs/cautions.ts';
-import { FirstPage } from '../panels/first/FirstPage.tsx';
-import { BegunHere } from './BegunHere.tsx';
 import { FaultBoundary } from './FaultBoundary.tsx';
-import { jobFiles, offers } from './offers.ts';
-import { PiecesHere } from './PiecesHere.tsx';
-import { jobHash, routeOf, useHash } from './useRoute.ts';
+import { FirstPlace } from './FirstPlace.tsx';
+import { jobFiles } from './offers.ts';
+import { routeOf, useHash } from './useRoute.ts';
 
 const loadJobPlace = () => import('./JobPlace.tsx');
 const BookPlace = lazy(async () => ({ default: (await import('./BookPlace.tsx')).BookPlace }));
@@ -67,17 +64,7 @@ export function App() {
           </Place>
         );
   }
-  return (
-    <FirstPage
-      jobs={offers}
-      disclaimer={disclaimer}
-      begun={<BegunHere />}
-      pieces={<PiecesHere />}
-      onStart={(id, mode) => {
-        window.location.hash = jobHash(id, mode);
-      }}
-    />
-  );
+  return <FirstPlace />;
 }
 
 /** A part of the page that is loaded by itself, and whose failure leaves the rest standing. */

@@ -11,6 +11,8 @@ import { type Finished, finishedHere } from './openDebrief.ts';
 import { type Opened, openWork, type SetTerms } from './openWork.ts';
 import { RefusedWork } from './RefusedWork.tsx';
 import { soundDesk } from './soundDesk.ts';
+import { begunIn } from './useRoute.ts';
+import { saveSession } from './workFile.ts';
 
 /** The debrief comes in when it is asked for. */
 const DebriefOf = lazy(async () => ({ default: (await import('./DebriefPlace.tsx')).DebriefOf }));
@@ -75,6 +77,7 @@ function JobOnBench({
       session={session}
       core={core}
       onDebrief={(at) => setDebrief({ finished: finishedHere(session, set), at })}
+      onSave={() => saveSession(session, set, begunIn(window.location.hash))}
       onLeave={onLeave}
       notKept={notKept}
       sound={{

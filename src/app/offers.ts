@@ -19,7 +19,9 @@ import sheepShower from '../../scenarios/sheep-shower.json';
 import woolPress from '../../scenarios/wool-press.json';
 import type { Mode } from '../jobs/scenario.ts';
 import type { JobOffer } from '../panels/first/FirstPage.tsx';
+import { faultOf } from '../session/keptMarks.ts';
 import type { Json } from '../session/mergePatch.ts';
+import type { Choice } from '../session/nextJob.ts';
 
 /** What the first screen reads of a job's file; the rest is checked when the job is opened. */
 interface JobFile {
@@ -29,6 +31,7 @@ interface JobFile {
   readonly history: readonly string[];
   readonly place: { readonly where: string };
   readonly modes: readonly string[];
+  readonly marking: { readonly causes: readonly string[] };
 }
 
 /** The jobs by how much they ask for, easiest first. */
@@ -73,3 +76,11 @@ export const offers: readonly JobOffer[] = piles.flatMap(({ name, jobs }) =>
     modes: order.filter((mode) => modes.includes(mode)),
   })),
 );
+
+/** The same as far as choosing the next one goes. */
+export const choices: readonly Choice[] = offers.map(({ id, pile, modes }, at) => ({
+  id,
+  pile,
+  modes,
+  fault: faultOf(jobFiles[at]?.marking.causes ?? []),
+}));

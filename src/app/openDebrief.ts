@@ -24,7 +24,7 @@ export function finishedHere(session: Session, set?: string): Finished {
 }
 
 /** The file of a kept job: one of the page's own, or the one that came with an instructor's link. */
-function fileOf({ scenarioId, set }: KeptHead): unknown {
+export function fileOf({ scenarioId, set }: KeptHead): unknown {
   if (set === undefined) return jobFiles.find(({ id }) => id === scenarioId);
   const read = unpackAssignment(set, ownJob);
   return read.ok ? read.value.scenario : undefined;

@@ -36,16 +36,27 @@ export function keptPlace(): Promise<KeptPlace> {
   return opening.place;
 }
 
-/** Jobs begun on this device and not handed over, newest first; none where nothing can be kept. */
-export async function begunWork(): Promise<readonly KeptHead[]> {
+/** Work on this device, newest first: begun and not handed over, and handed over. Null where nothing can be kept. */
+export async function keptWork(): Promise<{
+  readonly begun: readonly KeptHead[];
+  readonly done: readonly KeptHead[];
+} | null> {
   const place = await keptPlace();
-  return 'keeper' in place ? place.keeper.unfinished() : [];
+  if (!('keeper' in place)) return null;
+  const [begun, done] = await Promise.all([place.keeper.unfinished(), place.keeper.finished()]);
+  return { begun, done };
 }
 
-/** Throws one begun job away. */
+/** Throws one work away. */
 export async function discardWork(id: string): Promise<void> {
   const place = await keptPlace();
   if ('keeper' in place) await place.keeper.forget(id);
+}
+
+/** Throws all work away. */
+export async function discardAllWork(): Promise<void> {
+  const place = await keptPlace();
+  if ('keeper' in place) await place.keeper.forgetAll();
 }
 
 /** Checks a job's file against the schema; throws with everything that is wrong in it. */

@@ -36,6 +36,12 @@ export function routeOf(hash: string): Route {
     : { at: 'first' };
 }
 
+/** When the work that an address names was begun, ms since 1970; null where it names none. */
+export function begunIn(hash: string): number | null {
+  const route = routeOf(hash);
+  return 'begun' in route ? route.begun : null;
+}
+
 export const jobHash = (id: string, mode: Mode, begun: number | null = null): string =>
   `#/job/${id}/${mode}${begun === null ? '' : `/${begun}`}`;
 

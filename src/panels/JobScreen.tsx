@@ -37,6 +37,8 @@ export function JobScreen(props: {
   notKept?: Promise<string | null>;
   /** Opens the debrief at a step of the set's clock, or (null) at the end of the work. */
   onDebrief?: (at: number | null) => void;
+  /** Saves the work as far as it has come, as a file. */
+  onSave?: () => void;
   onLeave: () => void;
 }) {
   const { session, core } = props;
@@ -48,6 +50,7 @@ export function JobScreen(props: {
         picture={props.picture}
         sound={props.sound}
         onDebrief={props.onDebrief ?? null}
+        onSave={props.onSave ?? null}
         onLeave={props.onLeave}
       />
       {props.notKept === undefined ? null : <NotKept notKept={props.notKept} />}
@@ -66,11 +69,13 @@ function Screen({
   picture,
   sound,
   onDebrief,
+  onSave,
   onLeave,
 }: {
   picture: ReactNode;
   sound: SoundPieces | undefined;
   onDebrief: ((at: number | null) => void) | null;
+  onSave: (() => void) | null;
   onLeave: () => void;
 }) {
   const { session } = useJob();
@@ -125,7 +130,7 @@ function Screen({
         </h1>
         {sound?.control}
         <KeyHelp />
-        <LeaveButton onLeave={onLeave} />
+        <LeaveButton onLeave={onLeave} onSave={onSave} />
       </header>
       <div className="side">
         <Guide />
@@ -159,7 +164,7 @@ function Screen({
       <aside className="feel" aria-label="Feel">
         <HandGauge trace={trace} canHold={canHold} />
       </aside>
-      <MarkingPage onLeave={onLeave} onDebrief={onDebrief} />
+      <MarkingPage onLeave={onLeave} onDebrief={onDebrief} onSave={onSave} />
     </div>
   );
 }

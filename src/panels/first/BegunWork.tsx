@@ -21,17 +21,19 @@ const when = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle
 export function BegunWork({
   works,
   onGoOn,
+  onSave,
   onDiscard,
 }: {
   works: readonly Begun[];
   onGoOn: (work: Begun) => void;
+  onSave: (work: Begun) => void;
   onDiscard: (work: Begun) => void;
 }) {
   if (works.length === 0) return null;
   return (
     <section className="begun" aria-labelledby="begun-title">
       <h2 id="begun-title">On the bench already</h2>
-      <ul>
+      <ul className="works">
         {works.map((work) => (
           <li key={work.id}>
             <span>
@@ -39,6 +41,14 @@ export function BegunWork({
             </span>
             <button type="button" className="button" onClick={() => onGoOn(work)}>
               Go on
+            </button>
+            <button
+              type="button"
+              className="button quiet"
+              aria-label={`Save ${work.title}, begun ${when.format(work.begun)}, as a file`}
+              onClick={() => onSave(work)}
+            >
+              Save
             </button>
             <button
               type="button"

@@ -1,6 +1,8 @@
 import { type ReactNode, useState } from 'react';
 import type { Mode } from '../../jobs/scenario.ts';
+import type { NextJob } from '../../session/nextJob.ts';
 import { Frontispiece } from './Frontispiece.tsx';
+import { NextLine } from './NextLine.tsx';
 import './first.css';
 
 /** The words of a job that are shown before it is taken on. */
@@ -17,7 +19,7 @@ export interface JobOffer {
 
 const ways: Readonly<Record<Mode, { name: string; text: string }>> = {
   guided: { name: 'Guided', text: 'Each stage is shown and explained as you come to it.' },
-  practice: { name: 'Practice', text: 'You lead. A hint is there when you ask for one.' },
+  practice: { name: 'Practice', text: 'You lead. Hints are there when you ask, and cost marks.' },
   assessed: { name: 'Assessed', text: 'No hints. Marked when you hand the set over.' },
 };
 
@@ -25,13 +27,29 @@ const ways: Readonly<Record<Mode, { name: string; text: string }>> = {
 export function FirstPage({
   jobs,
   disclaimer,
+  standing,
+  next,
   begun,
+  done,
+  file,
+  forget,
+  pieces,
   onStart,
 }: {
   jobs: readonly JobOffer[];
   disclaimer: string;
-  /** The list of work that was begun before. */
+  /** What became of each job on this device, in a word or two. */
+  standing: Readonly<Record<string, string>>;
+  /** What is worth doing next, once something was handed over. */
+  next: NextJob | null;
+  /** The list of work that was begun before, and of work that was handed over. */
   begun: ReactNode;
+  done: ReactNode;
+  /** Where a file is opened, and the button that forgets everything. */
+  file: ReactNode;
+  forget: ReactNode;
+  /** The practice pieces with what is due. */
+  pieces: ReactNode;
   onStart: (id: string, mode: Mode) => void;
 }) {
   const [chosen, setChosen] = useState(jobs[0]?.id ?? '');
@@ -43,6 +61,11 @@ export function FirstPage({
     // a way that the job does not offer cannot stay chosen
     if (!next.modes.includes(mode)) setMode(next.modes[0] ?? 'practice');
   };
+  const take = (one: NextJob) => {
+    setChosen(one.id);
+    setMode(one.mode);
+  };
+  const nextTitle = jobs.find(({ id }) => id === next?.id)?.title;
   return (
     <main className="first">
       <header className="first-head">
@@ -53,6 +76,10 @@ export function FirstPage({
         </p>
       </header>
       {begun}
+      {done}
+      {next === null || nextTitle === undefined ? null : (
+        <NextLine next={next} title={nextTitle} onTake={take} />
+      )}
       <form
         className="first-desk"
         onSubmit={(event) => {
@@ -69,6 +96,7 @@ export function FirstPage({
                 name={pile}
                 jobs={jobs.filter((one) => one.pile === pile)}
                 chosen={chosen}
+                standing={standing}
                 onPick={pick}
               />
             ))}
@@ -97,9 +125,10 @@ export function FirstPage({
           <button type="submit" className="button strong start">
             Start the job
           </button>
-          <Pieces />
+          {pieces}
+          {file}
         </div>
-        <Honesty disclaimer={disclaimer} />
+        <Honesty disclaimer={disclaimer} forget={forget} />
       </form>
     </main>
   );
@@ -110,11 +139,13 @@ function Pile({
   name,
   jobs,
   chosen,
+  standing,
   onPick,
 }: {
   name: string;
   jobs: readonly JobOffer[];
   chosen: string;
+  standing: Readonly<Record<string, string>>;
   onPick: (job: JobOffer) => void;
 }) {
   return (
@@ -130,7 +161,12 @@ function Pile({
               checked={job.id === chosen}
               onChange={() => onPick(job)}
             />
-            <span>{job.title}</span>
+            <span>
+              {job.title}
+              {standing[job.id] === undefined ? null : (
+                <span className="job-standing"> {standing[job.id]}</span>
+              )}
+            </span>
           </label>
         ))}
       </div>
@@ -154,20 +190,7 @@ function JobOfferCard({ job }: { job: JobOffer }) {
   );
 }
 
-/** Short exercises on one skill, apart from any job. */
-function Pieces() {
-  return (
-    <section className="pieces" aria-labelledby="pieces-title">
-      <h2 id="pieces-title">Or practise one thing</h2>
-      <p>
-        <a href="#/practice/stuck-or-free">Stuck or free?</a> Pumps side by side in the hand: push, twist, and
-        say which have seized.
-      </p>
-    </section>
-  );
-}
-
-function Honesty({ disclaimer }: { disclaimer: string }) {
+function Honesty({ disclaimer, forget }: { disclaimer: string; forget: ReactNode }) {
   return (
     <section className="honesty" aria-labelledby="honesty-title">
       <h2 id="honesty-title">Before you start</h2>
@@ -179,6 +202,7 @@ function Honesty({ disclaimer }: { disclaimer: string }) {
       <p>
         <a href="#/desk">For instructors: set a job for your learners</a>
       </p>
+      <p>{forget}</p>
     </section>
   );
 }

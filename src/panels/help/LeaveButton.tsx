@@ -2,7 +2,7 @@ import { useRef } from 'react';
 import { useJob } from '../useJob.ts';
 
 /** Leaving a job that is under way is asked once more: it stays as it is, to be gone on with. */
-export function LeaveButton({ onLeave }: { onLeave: () => void }) {
+export function LeaveButton({ onLeave, onSave }: { onLeave: () => void; onSave: (() => void) | null }) {
   const { session } = useJob();
   const dialog = useRef<HTMLDialogElement>(null);
   const ask = () => {
@@ -22,6 +22,11 @@ export function LeaveButton({ onLeave }: { onLeave: () => void }) {
           <button type="submit" className="button strong">
             Stay
           </button>
+          {onSave === null ? null : (
+            <button type="button" className="button" onClick={onSave}>
+              Save as a file
+            </button>
+          )}
           <button type="submit" className="button" onClick={onLeave}>
             Leave it
           </button>

@@ -14,9 +14,11 @@ import './marks.css';
 export function MarkingPage({
   onLeave,
   onDebrief,
+  onSave,
 }: {
   onLeave: () => void;
   onDebrief: ((at: number | null) => void) | null;
+  onSave: (() => void) | null;
 }) {
   const { session } = useJob();
   const isOpen = useView((view) => view.sheetOpen);
@@ -37,7 +39,9 @@ export function MarkingPage({
       aria-labelledby="marks-title"
       onClose={() => session.look({ sheetOpen: false })}
     >
-      {sheet === null ? null : <Sheet sheet={sheet} onLeave={onLeave} onDebrief={onDebrief} />}
+      {sheet === null ? null : (
+        <Sheet sheet={sheet} onLeave={onLeave} onDebrief={onDebrief} onSave={onSave} />
+      )}
     </dialog>
   );
 }
@@ -46,10 +50,12 @@ function Sheet({
   sheet,
   onLeave,
   onDebrief,
+  onSave,
 }: {
   sheet: MarkingSheet;
   onLeave: () => void;
   onDebrief: ((at: number | null) => void) | null;
+  onSave: (() => void) | null;
 }) {
   const { session, core } = useJob();
   const job = session.job();
@@ -90,6 +96,11 @@ function Sheet({
           <button type="submit" className="button strong" onClick={onLeave}>
             Leave the job
           </button>
+          {onSave === null ? null : (
+            <button type="button" className="button" onClick={onSave}>
+              Save the work as a file
+            </button>
+          )}
         </form>
       </section>
     </>
