@@ -4,18 +4,23 @@ import { causesCommand } from './causes.ts';
 import { checkCommand } from './check.ts';
 import { dealCommand } from './deal.ts';
 import { type CommandResult, lawCommand } from './law.ts';
+import { markCommand } from './mark.ts';
 import { playCommand } from './play.ts';
 import { failed, succeeded } from './result.ts';
+import { studyCommand } from './study.ts';
 import { traceCommand } from './trace.ts';
 
 const usage = [
   'npm run job -- COMMAND ...',
   '  check FILE... [--format-only]                    validates jobs and set definitions; proves that a job is one',
-  '  play FILE --by careful|methodical|hasty|wrong-end|nobody [--seed N] [--json]',
+  '  play FILE --by careful|methodical|hasty|wrong-end|nobody [--seed N] [--record FILE] [--json]',
   '                                                   a scripted worker does the job; prints the marks',
   '  causes FILE [--json | --table]                   what each check would tell about the causes, by simulation',
   '  deal FILE --count N --seed N [--band PERCENT] [--any-cause] [--out FOLDER] [--json]',
   '                                                   jobs like this one, equally hard to find out',
+  '  study [--seeds N] [--first SEED] [--threads N] [--csv FILE] | study FILE...',
+  '                                                   every scripted learner does every job: do the marks tell them apart?',
+  '  mark DIR --csv FILE [--threads N]                does every recording of a folder again and writes its marks',
   '  trace FILE --degrees 720 --csv                   crank angle by crank angle, the set turned at cranking speed',
   '  law [ID [JSON]]                                  lists the laws, or runs one',
 ];
@@ -25,6 +30,8 @@ const commands: ReadonlyMap<string, (args: string[]) => CommandResult> = new Map
   ['play', playCommand],
   ['causes', causesCommand],
   ['deal', dealCommand],
+  ['study', studyCommand],
+  ['mark', markCommand],
   ['trace', traceCommand],
   ['law', lawCommand],
 ]);

@@ -9,7 +9,7 @@ import { labourOf } from '../sim/set/labour.ts';
 import { eventsOf, type HappeningOf } from './judges.ts';
 import type { Judgement } from './rule.ts';
 import type { Story } from './story.ts';
-import { type Look, lastNaming } from './telling.ts';
+import { couldTell, type Look, lastNaming, openBefore, outcomesOf } from './telling.ts';
 
 /** The parts that must come off to mend a cause; none where it is mended from outside (common practice, no source). */
 const toMend: Partial<Record<CauseId, readonly PartId[]>> = {
@@ -163,7 +163,11 @@ const newPairMends: readonly CauseId[] = [
 export function needlessRepairs(story: Story): { at: number; order: number }[] {
   const plain = eventsOf(story, 'found').flatMap(({ event, order }) => {
     const [cause, ...others] = evidence[event.finding.code]?.pointsAt ?? [];
-    return cause !== undefined && others.length === 0 ? [{ cause, order }] : [];
+    const isPlain = cause !== undefined && others.length === 0;
+    // what a check shows that could tell nothing is no reason either
+    return isPlain && couldTell(outcomesOf(event.finding), openBefore(story, order))
+      ? [{ cause, order }]
+      : [];
   });
   const repairs = story.happenings.flatMap(({ event, at, order }) => {
     if (event.kind === 'mended') return [{ at, order, causes: mends[event.what] }];

@@ -3,15 +3,21 @@ import { pointsAt } from '../jobs/evidence.ts';
 import type { JointId } from '../sim/set/commands.ts';
 import { commandsOf, eventsOf, type HappeningOf, type MomentOf } from './judges.ts';
 import type { Story } from './story.ts';
-import { excludedBefore } from './telling.ts';
+import { couldTell, excludedBefore, openBefore, outcomesOf } from './telling.ts';
 
 /** The pump's coming off the engine. */
 export const pumpOff = (story: Story): HappeningOf<'partRemoved'>[] =>
   eventsOf(story, 'partRemoved', ({ event }) => event.part === 'pump');
 
-/** Findings that point at something in the pump: reasons for taking it off. */
+/** Findings that point at something in the pump, of checks that could tell something: reasons for taking it off. */
 export const reasonsForPump = (story: Story): HappeningOf<'found'>[] =>
-  eventsOf(story, 'found', ({ event }) => causeGroups.pump.some((cause) => pointsAt(event.finding, cause)));
+  eventsOf(
+    story,
+    'found',
+    ({ event, order }) =>
+      causeGroups.pump.some((cause) => pointsAt(event.finding, cause)) &&
+      couldTell(outcomesOf(event.finding), openBefore(story, order)),
+  );
 
 /** The pump's going back on. */
 export const pumpOn = (story: Story): HappeningOf<'partFitted'>[] =>

@@ -54,7 +54,7 @@ export interface Look {
 }
 
 /** The outcomes of the check that a finding came of; empty for what is no check of the catalogue. */
-function outcomesOf({ check, code }: Finding): readonly FindingCode[] {
+export function outcomesOf({ check, code }: Finding): readonly FindingCode[] {
   const kind = checkKinds.find(({ source, codes }) => source === check && codes.some((one) => one === code));
   return kind?.codes ?? [];
 }

@@ -2,8 +2,8 @@ import type { CauseId } from '../../jobs/causes.ts';
 import { pointsAt } from '../../jobs/evidence.ts';
 import type { FindingCode } from '../../jobs/findings.ts';
 import { checkedToTell, mendedForAReason, openedForAReason } from '../economy.ts';
-import { doneBefore, eventsOf } from '../judges.ts';
-import { pumpOff, reasonsForPump } from '../occasions.ts';
+import { doneBefore, eventsOf, withoutBreach } from '../judges.ts';
+import { pumpCameBack, pumpOff, reasonsForPump } from '../occasions.ts';
 import {
   always,
   commonPractice,
@@ -240,7 +240,10 @@ export const findingTheCauseRules: readonly Rule[] = [
     reason: 'The pump came off only after a finding pointed at something in it.',
     source: commonPractice,
     applies: whenPumpComesOff,
-    judge: (story) => doneBefore(reasonsForPump(story), pumpOff(story)),
+    judge: (story) => {
+      const first = reasonsForPump(story)[0]?.order ?? Number.POSITIVE_INFINITY;
+      return withoutBreach(pumpOff(story), ({ order }) => first < order, pumpCameBack(story));
+    },
   },
   {
     id: 'checked-to-tell',

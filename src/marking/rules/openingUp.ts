@@ -22,18 +22,19 @@ function areaCleanFirst(story: Story): Judgement {
   return { earned: inTime ? 1 : 0, at: brushed.at };
 }
 
-/** An opening was covered after a part came off, before anything else was done that could let dirt in. */
+/** An opening was covered every time that a part came off, before the first blow after that. */
 function coveredAfter(story: Story, part: 'pump' | 'pipe' | 'hose', opening: OpeningId): Judgement {
-  const off = eventsOf(story, 'partRemoved', ({ event }) => event.part === part)[0];
-  if (off === undefined) return { earned: 0, at: null };
-  const cover = eventsOf(
-    story,
-    'covered',
-    ({ event, order }) => event.opening === opening && event.on && order > off.order,
-  )[0];
-  const next = eventsOf(story, 'struck', ({ order }) => order > off.order)[0];
-  const inTime = cover !== undefined && (next === undefined || cover.order < next.order);
-  return { earned: inTime ? 1 : 0, at: cover?.at ?? off.at };
+  const covers = eventsOf(story, 'covered', ({ event }) => event.opening === opening && event.on);
+  const blows = eventsOf(story, 'struck');
+  return withoutBreach(
+    eventsOf(story, 'partRemoved', ({ event }) => event.part === part),
+    (off) => {
+      const cover = covers.find(({ order }) => order > off.order);
+      const next = blows.find(({ order }) => order > off.order);
+      return cover !== undefined && (next === undefined || cover.order < next.order);
+    },
+    pumpCameBack(story),
+  );
 }
 
 /** The holder was cracked while the engine, or soft jaws on the flange, held the pump; never by the body. */

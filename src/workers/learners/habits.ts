@@ -32,7 +32,6 @@ export const byTheBook: Worker = byFindings('textbook', function* (hands, mended
 /** Takes the whole fuel side apart before anything else, and then looks at what lies there. */
 export const openEverything: Worker = byFindings('open everything', function* (hands) {
   yield* takeOffPart(hands, 'airCover');
-  yield* takeOffPart(hands, 'windowCover');
   yield* pumpOff(hands);
   yield* openOutlet(hands);
   yield* openCamEnd(hands);
