@@ -30,13 +30,13 @@ function jobOf({ recording, scenario, set }: RecordedWork): JobOfFile | null {
     const read = unpackAssignment(set, ownJob);
     return read.ok ? { file: read.value.scenario, set } : null;
   }
-  if (scenario !== null) return { file: scenario, set: linkOf(recording, scenario) };
-  const isSame = (one: Scenario) => fingerprint(canonical(one)) === recording.scenarioHash;
-  const file = jobFiles.find((one) => {
-    if (recording.scenarioId !== '') return one.id === recording.scenarioId;
+  const same = jobFiles.find((one) => {
     const read = scenarioFrom(one);
-    return read.ok && isSame(read.value);
+    return read.ok && fingerprint(canonical(read.value)) === recording.scenarioHash;
   });
+  if (same !== undefined) return { file: same };
+  if (scenario !== null) return { file: scenario, set: linkOf(recording, scenario) };
+  const file = jobFiles.find(({ id }) => id === recording.scenarioId);
   return file === undefined ? null : { file };
 }
 

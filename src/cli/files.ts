@@ -1,4 +1,4 @@
-import { closeSync, openSync, readSync } from 'node:fs';
+import { closeSync, openSync, readSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Outcome, SIZE_LIMIT } from '../jobs/problems.ts';
@@ -43,6 +43,16 @@ export function readTextFile(path: string): Outcome<string> {
     }
   } catch (error) {
     return refuse(reasonOf(error), 'a text file');
+  }
+}
+
+/** Writes a file. */
+export function writeBytes(path: string, bytes: Uint8Array): Outcome<null> {
+  try {
+    writeFileSync(path, bytes);
+    return { ok: true, value: null };
+  } catch (error) {
+    return { ok: false, problems: [{ path, found: reasonOf(error), expected: 'a file to write to' }] };
   }
 }
 

@@ -3,13 +3,15 @@ import { findingText } from '../jobs/findingWords.ts';
 import type { Job } from '../jobs/job.ts';
 import type { MarkingSheet } from '../marking/mark.ts';
 import { partNames, partTitles } from '../marking/rule.ts';
+import { record } from '../session/recording.ts';
+import { writeRecording } from '../session/recordingFile.ts';
 import { hashState } from '../sim/set/snapshot.ts';
 import { STEP } from '../sim/set/state.ts';
 import { runWorker } from '../workers/run.ts';
 import { type WorkerName, workerNames } from '../workers/worker.ts';
 import { workers } from '../workers/workers.ts';
 import { oneFile, readArgs, wholeNumber } from './args.ts';
-import { loadJob } from './files.ts';
+import { loadJob, writeBytes } from './files.ts';
 import type { CommandResult } from './law.ts';
 import { failed, succeeded } from './result.ts';
 
@@ -77,9 +79,12 @@ export function sheetLines(title: string, by: string, sheet: MarkingSheet): stri
 
 const isWorker = (name: string): name is WorkerName => workerNames.some((known) => known === name);
 
-/** `play FILE --by WORKER [--seed N] [--json]`: lets a scripted worker do a job and marks it. */
+/**
+ * `play FILE --by WORKER [--seed N] [--record FILE] [--json]`: lets a scripted worker do a job and marks it; the
+ * recording is a file that the page opens too.
+ */
 export function playCommand(args: string[]): CommandResult {
-  const read = readArgs(args, { by: true, seed: true, json: false });
+  const read = readArgs(args, { by: true, seed: true, record: true, json: false });
   if (!read.ok) return failed(read.problems);
   const file = oneFile(read.value);
   if (!file.ok) return failed(file.problems);
@@ -95,6 +100,12 @@ export function playCommand(args: string[]): CommandResult {
   const seed = wholeNumber(read.value, 'seed', scenario.seed, 0, SEED_LIMIT);
   if (!seed.ok) return failed(seed.problems);
   const { job, sheet } = runWorker(def, scenario, workers[by], seed.value);
+  const to = read.value.value('record');
+  if (to !== undefined) {
+    const recording = record(def, scenario, job, seed.value);
+    const written = writeBytes(to, writeRecording({ recording, scenario, begun: null }));
+    if (!written.ok) return failed(written.problems);
+  }
   if (read.value.has('json')) return succeeded(JSON.stringify(reportOf(job, sheet), null, 2));
   return succeeded(...sheetLines(scenario.title, by, sheet));
 }
