@@ -1,4 +1,4 @@
-import { MeshBasicMaterial, PerspectiveCamera, Raycaster, Vector2, Vector3 } from 'three';
+import { MeshBasicMaterial, type Object3D, PerspectiveCamera, Raycaster, Vector2, Vector3 } from 'three';
 import setText from '../../models/bench-set/set.json?raw';
 import jobFile from '../../scenarios/lambing-shed-lights.json';
 import { emptyHand } from '../../src/bench/handles/held.ts';
@@ -100,12 +100,23 @@ export function pixelOf(
 
 /** The name of the first visible piece that a ray from a viewpoint's camera to a place meets. */
 export function hitTowards(at: Stage, view: string, place: Vector3, size: Size = WIDE): string | null {
-  const camera = cameraAt(at, view, size);
-  const p = place.clone().project(camera);
+  const p = place.clone().project(cameraAt(at, view, size));
   if (Math.abs(p.x) > 1 || Math.abs(p.y) > 1) return 'outside the picture';
+  return hitAt(at, view, pixelOf(at, view, place, size), size);
+}
+
+/** The name of the first visible piece at a pixel of the picture; of `among` alone, where that is given. */
+export function hitAt(
+  at: Stage,
+  view: string,
+  pixel: { readonly x: number; readonly y: number },
+  size: Size = WIDE,
+  among: Object3D = at.rig.root,
+): string | null {
   const ray = new Raycaster();
-  ray.setFromCamera(new Vector2(p.x, p.y), camera);
-  for (const hit of ray.intersectObject(at.rig.root, true)) {
+  const to = new Vector2((pixel.x / size.width) * 2 - 1, 1 - (pixel.y / size.height) * 2);
+  ray.setFromCamera(to, cameraAt(at, view, size));
+  for (const hit of ray.intersectObject(among, true)) {
     let shown = true;
     let part: string | null = null;
     for (let one = hit.object; one.parent !== null; one = one.parent) {

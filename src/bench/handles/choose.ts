@@ -29,7 +29,7 @@ export function gestureFor(
       return hammerSwing(hands, inHand, target, start, still);
     }
     case 'joint':
-      return spannerSwing(hands, rig.piece(piece), grip.joint, inHand);
+      return spannerSwing(hands, rig.piece(piece), grip.joint, inHand, start);
     case 'pin':
       return pinPush(hands, inHand, start);
     case 'pump':

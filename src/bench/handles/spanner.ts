@@ -38,7 +38,13 @@ export function turns(tool: string, joint: JointId): boolean {
  * A spanner swung about its nut: one way undoes, the other tightens. The hand leads and the nut answers: what the
  * spanner lags behind is the pull on it. What it has come to when the hand lets go is what is done. Shift = second spanner.
  */
-export function spannerSwing(hands: Hands, piece: Piece, joint: JointId, tool: string): Gesture {
+export function spannerSwing(
+  hands: Hands,
+  piece: Piece,
+  joint: JointId,
+  tool: string,
+  start: Point,
+): Gesture {
   const { session, held } = hands;
   // The clip is one piece with its hose.
   const centre = joint === 'hoseClip' ? onSet(inletEnd(session.definition)).p : middleOf(piece);
@@ -49,6 +55,8 @@ export function spannerSwing(hands: Hands, piece: Piece, joint: JointId, tool: s
   const { at, torque: now } = session.sim().assembly.joints[joint];
   const nut = onScreen(hands, centre);
   const most = mostWith(tool);
+  // The hose is long: whoever takes hold of it elsewhere turns the screw of its clip all the same.
+  const aside = joint === 'hoseClip' ? { x: start.x - nut.x, y: start.y - nut.y } : { x: 0, y: 0 };
   let angle: number | null = null;
   let begun = 0;
   let swung = 0;
@@ -77,7 +85,8 @@ export function spannerSwing(hands: Hands, piece: Piece, joint: JointId, tool: s
     };
   };
   return {
-    move(point) {
+    move(from) {
+      const point = { ...from, x: from.x - aside.x, y: from.y - aside.y };
       if (Math.hypot(point.x - nut.x, point.y - nut.y) < GRIP) return;
       const next = angleAbout(hands, centre, axis, side, point);
       if (angle === null) begun = next;

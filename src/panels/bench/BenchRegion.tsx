@@ -9,6 +9,7 @@ import './bench.css';
 /** The bench: the picture, what it shows in words, the section drawing on demand, and the caution of the moment. */
 export function BenchRegion({
   picture,
+  heard,
   drawing,
   onDrawing,
   onLeave,
@@ -16,6 +17,8 @@ export function BenchRegion({
   onSlow,
 }: {
   picture: ReactNode;
+  /** What sounds, in words. */
+  heard?: ReactNode;
   drawing: 'off' | 'beside' | 'alone';
   onDrawing: () => void;
   onLeave: () => void;
@@ -52,7 +55,7 @@ export function BenchRegion({
         onSlow={onSlow}
       />
       {drawing === 'alone' ? null : <ApartSlider />}
-      {drawing === 'alone' ? null : <PartStrip />}
+      {drawing === 'alone' ? <div className="foot-words">{heard}</div> : <PartStrip heard={heard} />}
     </div>
   );
 }

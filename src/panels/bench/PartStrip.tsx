@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type ReactNode, useEffect, useState } from 'react';
 import { ActForm } from '../acts/ActForm.tsx';
 import { type Act, initialValues, type PickChoice } from '../acts/act.ts';
 import { allActs, thingFor } from '../acts/catalogue.ts';
@@ -10,14 +10,32 @@ import { useFact, useJob, useView } from '../useJob.ts';
  * The foot of the picture: what else can be done to the thing that was picked in it, beside what the hand or the tool
  * does there by itself, and the first caution of that thing.
  */
-export function PartStrip() {
+export function PartStrip({ heard }: { heard: ReactNode }) {
   const selected = useView((view) => view.selected);
   const inHand = useView((view) => view.inHand);
-  // What was opened belongs to what was picked.
-  return <Strip key={`${selected} ${inHand}`} selected={selected} inHand={inHand} />;
+  const [act, setAct] = useState<Act | undefined>(undefined);
+  return (
+    <div className="bench-foot" data-over-picture="true">
+      <div className="foot-words">
+        <MomentCaution act={act} />
+        {heard}
+      </div>
+      {/* What was opened belongs to what was picked. */}
+      <Strip key={`${selected} ${inHand}`} selected={selected} inHand={inHand} onSaid={setAct} />
+    </div>
+  );
 }
 
-function Strip({ selected, inHand }: { selected: string | null; inHand: string }) {
+function Strip({
+  selected,
+  inHand,
+  onSaid,
+}: {
+  selected: string | null;
+  inHand: string;
+  /** Told which act is looked at or open, for its caution. */
+  onSaid: (act: Act | undefined) => void;
+}) {
   const { session } = useJob();
   const isLoose = useFact(({ pump }) => pump.rest !== null);
   const shown = useFact((sim) => stripActs(selected, inHand, isLoose, (act) => act.shown?.(sim) ?? true));
@@ -28,13 +46,17 @@ function Strip({ selected, inHand }: { selected: string | null; inHand: string }
   const options = form === undefined ? undefined : onlyPick(form);
   const said = form ?? acts.find(({ id }) => id === pointed);
 
+  useEffect(() => {
+    onSaid(said);
+    return () => onSaid(undefined);
+  }, [said, onSaid]);
+
   const press = (act: Act) => {
     if (act.choices.length > 0) setOpen(open === act.id ? null : act.id);
     else session.do(act.command({}, session.sim()));
   };
   return (
-    <div className="bench-foot" data-over-picture="true">
-      <MomentCaution act={said} />
+    <>
       {form === undefined || options !== undefined ? null : (
         <div className="strip-form">
           <ActForm key={form.id} act={form} start={initialValues(form)} />
@@ -71,7 +93,7 @@ function Strip({ selected, inHand }: { selected: string | null; inHand: string }
           </ul>
         </div>
       )}
-    </div>
+    </>
   );
 }
 
