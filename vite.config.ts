@@ -30,7 +30,7 @@ export default defineConfig({
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
           exclude: ['tests/browser/**'],
           setupFiles: ['tests/setup.ts'],
-          testTimeout: 30_000,
+          testTimeout: 60_000,
           hookTimeout: 60_000,
           maxWorkers: 2,
           sequence: { groupOrder: 1 },

@@ -6,6 +6,7 @@ import { useClock } from '../panels/useClock.ts';
 import type { Session } from '../session/session.ts';
 import { BenchPlace, loadBench } from './BenchPlace.tsx';
 import { core } from './core.ts';
+import { lastCode, saveReturned } from './handIn.ts';
 import { hasWebgl } from './hasWebgl.ts';
 import { type Finished, finishedHere } from './openDebrief.ts';
 import { type Opened, openWork, type SetTerms } from './openWork.ts';
@@ -78,6 +79,7 @@ function JobOnBench({
       core={core}
       onDebrief={(at) => setDebrief({ finished: finishedHere(session, set), at })}
       onSave={() => saveSession(session, set, begunIn(window.location.hash))}
+      handIn={{ code: lastCode(), save: (who) => handIn(session, set, who) }}
       onLeave={onLeave}
       notKept={notKept}
       sound={{
@@ -91,6 +93,14 @@ function JobOnBench({
       }
     />
   );
+}
+
+/** Saves the finished work of a session for whoever set it; a device that kept nothing says the time of now. */
+function handIn(session: Session, set: string | undefined, who: string): string {
+  const now = Date.now();
+  const { definition: def, scenario, from } = session;
+  const begun = begunIn(window.location.hash) ?? now;
+  return saveReturned({ def, scenario, job: session.job(), set, from, begun, ended: now }, who);
 }
 
 type OpenJob = { readonly session: Session; readonly notKept: Promise<string | null> };

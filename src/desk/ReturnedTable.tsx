@@ -22,6 +22,7 @@ interface Override {
 function notesOn(one: Checked, alike: readonly Alike[], sent: readonly Sent[]): string[] {
   const notes = one.why === '' ? [] : [one.why];
   if (one.pace !== null) notes.push(one.pace);
+  if (one.isBranch) notes.push('Begun from a moment of other work: it counts as no pass.');
   for (const { a, b, share } of alike) {
     if (a !== one.file && b !== one.file) continue;
     const other = a === one.file ? b : a;

@@ -24,6 +24,8 @@ export interface Checked {
   readonly begun: number;
   readonly ended: number;
   readonly pace: string | null;
+  /** It was begun from a moment of other work. */
+  readonly isBranch: boolean;
   readonly print: Print | null;
 }
 
@@ -40,6 +42,7 @@ const nothing = {
   begun: 0,
   ended: 0,
   pace: null,
+  isBranch: false,
   print: null,
 };
 
@@ -48,10 +51,23 @@ export function checkedOf(file: string, verdict: Verdict): Checked {
   if (verdict.is === 'refused')
     return { ...nothing, file, is: 'refused', why: verdict.problems.map(problemLine).join(' ') };
   const { head, work } = verdict.returned;
-  const { packed, who, begun, ended } = head;
+  const { who, ended } = head;
+  const begun = work.begun ?? 0;
+  const packed = work.set ?? null;
   const print = printOf(work.recording);
   const pace = strangePace(begun, ended, work.recording.acts.length);
-  const known = { ...nothing, file, who, packed, begun, ended, pace, print, job: work.recording.scenarioId };
+  const known = {
+    ...nothing,
+    file,
+    who,
+    packed,
+    begun,
+    ended,
+    pace,
+    print,
+    isBranch: work.from !== undefined,
+    job: work.recording.scenarioId,
+  };
   if (verdict.is !== 'reproduced') return { ...known, is: verdict.is, why: verdict.why };
   const { sheet, scenario, assignment } = verdict;
   return {
@@ -61,7 +77,8 @@ export function checkedOf(file: string, verdict: Verdict): Checked {
     work: assignment?.name ?? '',
     job: scenario.title,
     total: sheet.total,
-    passed: sheet.passed,
+    // taken up again from a moment of other work: practice, not a pass
+    passed: sheet.passed && work.from === undefined,
     parts: sheet.parts,
     stopWork: sheet.stopWork.map(({ rule }) => rule),
     rules: Object.fromEntries(sheet.lines.map(({ rule, earned }) => [rule, earned])),

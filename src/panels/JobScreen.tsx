@@ -13,6 +13,7 @@ import { LeaveButton } from './help/LeaveButton.tsx';
 import { NotKept } from './help/NotKept.tsx';
 import { LogStrip } from './log/LogStrip.tsx';
 import { createLogBook } from './log/logBook.ts';
+import type { HandingIn } from './marks/HandIn.tsx';
 import { MarkingPage } from './marks/MarkingPage.tsx';
 import { SlowPanel } from './slow/SlowPanel.tsx';
 import { ToolRoll } from './tools/ToolRoll.tsx';
@@ -39,6 +40,8 @@ export function JobScreen(props: {
   onDebrief?: (at: number | null) => void;
   /** Saves the work as far as it has come, as a file. */
   onSave?: () => void;
+  /** How finished work is saved to be passed on. */
+  handIn?: HandingIn;
   onLeave: () => void;
 }) {
   const { session, core } = props;
@@ -51,6 +54,7 @@ export function JobScreen(props: {
         sound={props.sound}
         onDebrief={props.onDebrief ?? null}
         onSave={props.onSave ?? null}
+        handIn={props.handIn ?? null}
         onLeave={props.onLeave}
       />
       {props.notKept === undefined ? null : <NotKept notKept={props.notKept} />}
@@ -70,12 +74,14 @@ function Screen({
   sound,
   onDebrief,
   onSave,
+  handIn,
   onLeave,
 }: {
   picture: ReactNode;
   sound: SoundPieces | undefined;
   onDebrief: ((at: number | null) => void) | null;
   onSave: (() => void) | null;
+  handIn: HandingIn | null;
   onLeave: () => void;
 }) {
   const { session } = useJob();
@@ -140,13 +146,13 @@ function Screen({
       <main className="middle" data-slow={isSlow}>
         <BenchRegion
           picture={picture}
+          heard={sound?.words}
           drawing={drawing}
           onDrawing={() => setDrawing(!hasDrawing)}
           onLeave={() => firstButton(acts.current)?.focus()}
           isSlow={isSlow}
           onSlow={session.mode === 'assessed' ? null : () => setSlow(!isSlow)}
         />
-        <div className="heard">{sound?.words}</div>
         <LogStrip />
         <nav className="tabs" aria-label="Sheet">
           {tabs.map(({ id, name }) => (
@@ -164,7 +170,7 @@ function Screen({
       <aside className="feel" aria-label="Feel">
         <HandGauge trace={trace} canHold={canHold} />
       </aside>
-      <MarkingPage onLeave={onLeave} onDebrief={onDebrief} onSave={onSave} />
+      <MarkingPage onLeave={onLeave} onDebrief={onDebrief} handIn={handIn} />
     </div>
   );
 }

@@ -28,9 +28,9 @@ interface Origin {
 }
 
 /** The job that a returned file says it is of: set by a link, one of the program's own, or brought along. */
-function originOf({ head, work }: Returned, own: OwnJobs): Outcome<Origin> {
-  if (head.packed !== null) {
-    const read = unpackAssignment(head.packed, own);
+function originOf({ work }: Returned, own: OwnJobs): Outcome<Origin> {
+  if (work.set !== undefined) {
+    const read = unpackAssignment(work.set, own);
     if (!read.ok) return read;
     return { ok: true, value: { scenario: read.value.scenario, assignment: read.value } };
   }
@@ -40,13 +40,9 @@ function originOf({ head, work }: Returned, own: OwnJobs): Outcome<Origin> {
 }
 
 /** Why a returned job is not of the work that it names, or null. */
-function strayFrom(
-  { head, work }: Returned,
-  origin: Origin,
-  expected: ReadonlySet<string> | null,
-): string | null {
+function strayFrom({ work }: Returned, origin: Origin, expected: ReadonlySet<string> | null): string | null {
   const { recording } = work;
-  if (expected !== null && !(head.packed !== null && expected.has(head.packed)))
+  if (expected !== null && !(work.set !== undefined && expected.has(work.set)))
     return 'It is of work that was not set here.';
   if (recording.scenarioHash !== fingerprint(canonical(origin.scenario)))
     return 'Its acts were recorded on another job than the one that it names.';

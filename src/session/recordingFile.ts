@@ -30,6 +30,8 @@ const MOST_TOLD = 12;
 
 const FORMAT = 'freestroke-recording/2';
 const FIRST_FORMAT = 'freestroke-recording/1';
+/** How the format of work that was handed in begins; its file is a recording under one more line. */
+export const RETURNED = 'freestroke-returned/';
 
 const whole = (most: number) =>
   v.pipe(v.number(), v.integer('a whole number'), v.minValue(0, '0 or more'), v.maxValue(most, 'less'));
@@ -109,7 +111,10 @@ export function linesIn(bytes: Uint8Array): Outcome<string> {
 /** Reads a recording from the bytes of a file, packed or plain; all of it or the reasons why not; never throws. */
 export function readRecording(bytes: Uint8Array): Outcome<RecordedWork> {
   const text = linesIn(bytes);
-  return text.ok ? readRecordingText(text.value) : text;
+  if (!text.ok) return text;
+  // work that was handed in has a line of its own on top
+  const isReturned = text.value.startsWith(`{"format":"${RETURNED}`);
+  return readRecordingText(isReturned ? text.value.slice(text.value.indexOf('\n') + 1) : text.value);
 }
 
 /** Reads a recording from its lines. */

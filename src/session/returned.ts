@@ -10,16 +10,18 @@ import { rules } from '../marking/rules.ts';
 import { stopRules } from '../marking/stopWork.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { canonical, fingerprint } from '../sim/set/snapshot.ts';
-import { type RecordedAct, type Recording, record } from './recording.ts';
+import { type RecordedAct, record } from './recording.ts';
 import {
   linesIn,
   packedLines,
+  RETURNED,
   type RecordedWork,
   readRecordingText,
   recordingText,
 } from './recordingFile.ts';
+import type { Moment } from './seek.ts';
 
-const FORMAT = 'freestroke-returned/1';
+const FORMAT = `${RETURNED}1` as const;
 /** Digits of each act's link that a file carries: enough to tell at which act a chain was broken. */
 const SHORT = 8;
 
@@ -52,12 +54,9 @@ const headSchema = v.strictObject({
   format: v.literal(FORMAT),
   /** Fingerprint of the rules of marking that gave the marks. */
   rules: v.pipe(v.string(), v.regex(/^[0-9a-f]{16}$/, '16 hexadecimal digits')),
-  /** Text of the link by which the work was set; null for a job of the program taken by oneself. */
-  packed: v.nullable(v.pipe(v.string(), v.maxLength(8000, 'at most 8000 characters'))),
   /** Code that the learner gave; may be empty. */
   who: v.pipe(v.string(), v.maxLength(40, 'at most 40 characters')),
   /** By the clock of the learner's device, ms since 1970. */
-  begun: time,
   ended: time,
   marks: marksSchema,
   /** The first digits of each act's link of the chain, one after another. */
@@ -65,6 +64,7 @@ const headSchema = v.strictObject({
   seal: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, '64 hexadecimal digits')),
 });
 type Head = v.InferOutput<typeof headSchema>;
+type Claims = Pick<Head, 'rules' | 'who' | 'ended' | 'marks'>;
 
 /** A job as it comes back to an instructor. */
 export interface Returned {
@@ -87,13 +87,13 @@ export const marksOf = ({ total, parts, passed, started, stopWork }: MarkingShee
   stopWork: stopWork.map(({ rule }) => stopIds.find((id) => id === rule) ?? rule),
 });
 
-type Opening = Pick<Head, 'packed' | 'who' | 'begun'>;
-
 /** The links of a work's chain: each act's is SHA-256 (FIPS 180-4) over the link before it and the act itself. */
-export function chainOf(opening: Opening, recording: Recording): string[] {
+export function chainOf(who: string, work: RecordedWork): string[] {
+  const { recording, begun, set, from } = work;
   const { scenarioHash, setHash, seed, terms, acts } = recording;
-  const { packed, who, begun } = opening;
-  let link = digest(canonical({ packed, who, begun, scenarioHash, setHash, seed, terms }));
+  let link = digest(
+    canonical({ set: set ?? null, from: from ?? null, who, begun, scenarioHash, setHash, seed, terms }),
+  );
   return acts.map((act: RecordedAct) => {
     link = digest(`${link}${canonical([act.step, act.command])}`);
     return link;
@@ -101,34 +101,45 @@ export function chainOf(opening: Opening, recording: Recording): string[] {
 }
 
 /** What closes the chain: over its last link and everything that is claimed to have come of it. */
-function sealOf(head: Omit<Head, 'seal' | 'links' | 'format'>, recording: Recording, last: string): string {
-  const { ended, marks, rules: hash, packed, who, begun } = head;
-  const { endStep, stateHash, scenarioHash } = recording;
-  return digest(
-    `${last}${canonical({ ended, marks, rules: hash, endStep, stateHash, scenarioHash, packed, who, begun })}`,
-  );
+function sealOf({ who, ended, marks, rules: hash }: Claims, work: RecordedWork, last: string): string {
+  const { endStep, stateHash } = work.recording;
+  return digest(`${last}${canonical({ who, ended, marks, rules: hash, endStep, stateHash })}`);
 }
 
-/** A finished job as the bytes of a file to be passed on. packed: the text of the link by which it was set. */
-export function returnWork(
-  def: SetDefinition,
-  scenario: Scenario,
-  job: Job,
-  by: Opening & { readonly ended: number; readonly isOwnJob: boolean },
-): Uint8Array {
-  const recording = record(def, scenario, job, job.sim.seed);
-  const { packed, who, begun, ended, isOwnJob } = by;
-  const chain = chainOf(by, recording);
-  const open = { rules: rulesHash(), packed, who, begun, ended, marks: marksOf(mark(def, scenario, job)) };
+/** What a learner's page knows of finished work besides the job itself. */
+export interface HandedIn {
+  /** The learner's code; may be empty. */
+  readonly who: string;
+  /** By the clock of the device, ms since 1970. */
+  readonly begun: number;
+  readonly ended: number;
+  /** The text of the link by which it was set. */
+  readonly set?: string;
+  /** The moment of other work at which it was begun. */
+  readonly from?: Moment;
+  /** Whether the job is one of the program's own; any other that no link holds has to come along. */
+  readonly isOwnJob: boolean;
+}
+
+/** A finished job as the bytes of a file to be passed on. */
+export function returnWork(def: SetDefinition, scenario: Scenario, job: Job, by: HandedIn): Uint8Array {
+  const { who, begun, ended, set, from, isOwnJob } = by;
+  const work: RecordedWork = {
+    recording: record(def, scenario, job, job.sim.seed),
+    scenario: set === undefined && !isOwnJob ? scenario : null,
+    begun,
+    ...(set !== undefined && { set }),
+    ...(from && { from }),
+  };
+  const chain = chainOf(who, work);
+  const claims: Claims = { rules: rulesHash(), who, ended, marks: marksOf(mark(def, scenario, job)) };
   const head: Head = {
     format: FORMAT,
-    ...open,
+    ...claims,
     links: chain.map((link) => link.slice(0, SHORT)).join(''),
-    seal: sealOf(open, recording, chain[chain.length - 1] ?? ''),
+    seal: sealOf(claims, work, chain[chain.length - 1] ?? ''),
   };
-  // a job that was set travels in its link; any other that is not the program's own has to come along
-  const whole = packed === null && !isOwnJob ? scenario : null;
-  return packedLines(`${JSON.stringify(head)}\n${recordingText({ recording, scenario: whole, begun })}`);
+  return packedLines(`${JSON.stringify(head)}\n${recordingText(work)}`);
 }
 
 /** Reads a returned job; all of it or the reasons why not; never throws. What it claims is not looked into here. */
@@ -161,7 +172,7 @@ function headIn(line: string): Outcome<Head> {
 
 /** The number, from 1, of the first act at which a returned job's chain is not what its acts make it; null when whole. */
 export function brokenAt({ head, work }: Returned): number | null {
-  const chain = chainOf(head, work.recording);
+  const chain = chainOf(head.who, work);
   const broken = chain.findIndex(
     (link, at) => head.links.slice(at * SHORT, (at + 1) * SHORT) !== link.slice(0, SHORT),
   );
@@ -171,6 +182,6 @@ export function brokenAt({ head, work }: Returned): number | null {
 
 /** Whether the seal is the one that chain and claims make. */
 export function isSealed({ head, work }: Returned): boolean {
-  const chain = chainOf(head, work.recording);
-  return head.seal === sealOf(head, work.recording, chain[chain.length - 1] ?? '');
+  const chain = chainOf(head.who, work);
+  return head.seal === sealOf(head, work, chain[chain.length - 1] ?? '');
 }

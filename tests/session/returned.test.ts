@@ -28,7 +28,13 @@ const own = (id: string): Json | undefined => (id === 'lambing-shed-lights' ? JS
 const terms = { name: 'Week 3', mode: 'assessed', hints: 0, due: null } as const;
 const packed = packAssignment({ ...terms, scenario: job1, nonce: 'abcd1' }, 'lambing-shed-lights', own);
 const other = packAssignment({ ...terms, scenario: job1, nonce: 'abcd2' }, 'lambing-shed-lights', own);
-const by = { packed, who: 'north-1', begun: 1_790_000_000_000, ended: 1_790_003_000_000, isOwnJob: true };
+const by = {
+  set: packed,
+  who: 'north-1',
+  begun: 1_790_000_000_000,
+  ended: 1_790_003_000_000,
+  isOwnJob: true,
+};
 
 let honest: Uint8Array;
 let lines: string[] = [];
@@ -60,7 +66,7 @@ describe('work that comes back', () => {
     const { scenarioHash, setHash, terms: worked } = read.value.work.recording;
     const { who, begun } = by;
     let link = createHash('sha256')
-      .update(canonical({ packed, who, begun, scenarioHash, setHash, seed, terms: worked }))
+      .update(canonical({ set: packed, from: null, who, begun, scenarioHash, setHash, seed, terms: worked }))
       .digest('hex');
     const chain = acts.map((act) => {
       link = createHash('sha256')
@@ -68,14 +74,14 @@ describe('work that comes back', () => {
         .digest('hex');
       return link;
     });
-    expect(chainOf(by, read.value.work.recording)).toEqual(chain);
+    expect(chainOf(who, read.value.work)).toEqual(chain);
   });
 
   it('is of another work when it was not set here, or when its acts are put under another link', () => {
     expect(verdict(honest, new Set([other])).is).toBe('otherWork');
-    const head = JSON.parse(lines[0] ?? '');
-    const moved = verdict(fileOf([JSON.stringify({ ...head, packed: other }), ...lines.slice(1)]));
-    expect(moved).toMatchObject({ is: 'differs', at: 1 });
+    const [head = '', opening = '', ...rest] = lines;
+    const moved = forged([head, JSON.stringify({ ...JSON.parse(opening), set: other }), ...rest]);
+    expect(verdict(moved)).toMatchObject({ is: 'differs', at: 1 });
   });
 
   it('differs where marks were edited, though no act was', () => {

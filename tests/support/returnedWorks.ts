@@ -16,6 +16,7 @@ const set = readSet(readFileSync('models/bench-set/set.json', 'utf8'));
 if (!read.ok || !set.ok) throw new Error('set or job is not sound');
 
 export const def = set.value;
+const pattern = read.value;
 export const ownJobs: Readonly<Record<string, Json>> = { [ID]: JSON.parse(text) };
 export const own = (id: string): Json | undefined => (Object.hasOwn(ownJobs, id) ? ownJobs[id] : undefined);
 
@@ -41,7 +42,7 @@ export const hastyWork = workedOf(hasty);
 /** The text of a link by which the job was set; `nonce` tells settings apart. */
 export const linkOf = ({ seed }: Worked, nonce: string): string =>
   packAssignment(
-    { name: 'Week 3', scenario: { ...read.value, seed }, mode: 'assessed', hints: 0, due: null, nonce },
+    { name: 'Week 3', scenario: { ...pattern, seed }, mode: 'assessed', hints: 0, due: null, nonce },
     ID,
     own,
   );
@@ -49,9 +50,9 @@ export const linkOf = ({ seed }: Worked, nonce: string): string =>
 /** A finished job as it comes back: `who` did these acts; `seconds` by their clock. */
 export function returned(worked: Worked, who: string, seconds = 3000, nonce = 'abcd1'): Uint8Array {
   const { acts, seed, endStep } = worked;
-  const scenario = { ...read.value, seed };
+  const scenario = { ...pattern, seed };
   const job = replayActs(def, scenario, { seed, terms: termsOf('assessed'), acts, endStep });
   const begun = 1_790_000_000_000;
-  const by = { packed: linkOf(worked, nonce), who, begun, ended: begun + seconds * 1000, isOwnJob: true };
+  const by = { set: linkOf(worked, nonce), who, begun, ended: begun + seconds * 1000, isOwnJob: true };
   return returnWork(def, scenario, job, by);
 }

@@ -4,6 +4,7 @@ import { Lessons } from '../debrief/Lessons.tsx';
 import { Debrief } from '../evidence/Debrief.tsx';
 import { figure } from '../format.ts';
 import { useJob, useView } from '../useJob.ts';
+import { HandIn, type HandingIn } from './HandIn.tsx';
 import { MarkedSheet, verdictText } from './MarkedSheet.tsx';
 import './marks.css';
 
@@ -14,11 +15,11 @@ import './marks.css';
 export function MarkingPage({
   onLeave,
   onDebrief,
-  onSave,
+  handIn,
 }: {
   onLeave: () => void;
   onDebrief: ((at: number | null) => void) | null;
-  onSave: (() => void) | null;
+  handIn: HandingIn | null;
 }) {
   const { session } = useJob();
   const isOpen = useView((view) => view.sheetOpen);
@@ -40,7 +41,7 @@ export function MarkingPage({
       onClose={() => session.look({ sheetOpen: false })}
     >
       {sheet === null ? null : (
-        <Sheet sheet={sheet} onLeave={onLeave} onDebrief={onDebrief} onSave={onSave} />
+        <Sheet sheet={sheet} onLeave={onLeave} onDebrief={onDebrief} handIn={handIn} />
       )}
     </dialog>
   );
@@ -50,12 +51,12 @@ function Sheet({
   sheet,
   onLeave,
   onDebrief,
-  onSave,
+  handIn,
 }: {
   sheet: MarkingSheet;
   onLeave: () => void;
   onDebrief: ((at: number | null) => void) | null;
-  onSave: (() => void) | null;
+  handIn: HandingIn | null;
 }) {
   const { session, core } = useJob();
   const job = session.job();
@@ -81,6 +82,7 @@ function Sheet({
       )}
       <MarkedSheet sheet={sheet} core={core} job={job} onShow={onDebrief} />
       <Debrief job={job} />
+      {handIn === null ? null : <HandIn code={handIn.code} onSave={handIn.save} />}
       <section className="marks-foot">
         <h3>Total</h3>
         <p>
@@ -96,11 +98,6 @@ function Sheet({
           <button type="submit" className="button strong" onClick={onLeave}>
             Leave the job
           </button>
-          {onSave === null ? null : (
-            <button type="button" className="button" onClick={onSave}>
-              Save the work as a file
-            </button>
-          )}
         </form>
       </section>
     </>
