@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import setText from '../../models/bench-set/set.json?raw';
 import { CheckPage } from '../desk/CheckPage.tsx';
 import { DeskPage } from '../desk/DeskPage.tsx';
@@ -8,6 +8,8 @@ import { scenarioFrom } from '../jobs/scenario.ts';
 import { tableOf } from './evidenceThreads.ts';
 import { jobFiles, offers, ownJob, ownJobs } from './offers.ts';
 import { setHash } from './useRoute.ts';
+
+const PreviewOf = lazy(async () => ({ default: (await import('./PreviewOf.tsx')).PreviewOf }));
 
 /** The whole link of a packed work, wherever this page is served from. */
 const addressOf = (packed: string): string => new URL(setHash(packed), window.location.href).href;
@@ -25,5 +27,18 @@ export function DeskPlace({ part }: { part: 'set' | 'check' }) {
     return { def: set.value, jobs: ready };
   });
   if (part === 'check') return <CheckPage def={def} own={ownJobs} />;
-  return <DeskPage def={def} jobs={jobs} own={ownJob} tableOf={tableOf} addressOf={addressOf} />;
+  return (
+    <DeskPage
+      def={def}
+      jobs={jobs}
+      own={ownJob}
+      tableOf={tableOf}
+      addressOf={addressOf}
+      preview={(work, onBack) => (
+        <Suspense fallback={<p className="opening">Having it worked.</p>}>
+          <PreviewOf def={def} work={work} onLeave={onBack} />
+        </Suspense>
+      )}
+    />
+  );
 }

@@ -1,8 +1,9 @@
-import { useMemo, useState } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import type { Scenario } from '../jobs/scenario.ts';
-import type { OwnJobs } from '../session/assignment.ts';
+import type { Assignment, OwnJobs } from '../session/assignment.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { DeskHead } from './DeskHead.tsx';
+import { LessonPlan } from './LessonPlan.tsx';
 import { PlanForm } from './PlanForm.tsx';
 import { type Plan, problemsWith } from './plan.ts';
 import { type TableOf, useDealing } from './useDealing.ts';
@@ -36,12 +37,15 @@ export function DeskPage({
   own,
   tableOf,
   addressOf,
+  preview,
 }: {
   def: SetDefinition;
   jobs: readonly DeskJob[];
   own: OwnJobs;
   tableOf: TableOf;
   addressOf: (packed: string) => string;
+  /** A work as the reference worker does it, with a way back. */
+  preview: (work: Assignment, onBack: () => void) => ReactNode;
 }) {
   const [plan, setPlan] = useState<Plan | null>(() => {
     const first = jobs[0];
@@ -53,6 +57,8 @@ export function DeskPage({
     () => jobs.find(({ scenario }) => scenario.id === plan?.pattern)?.scenario,
     [jobs, plan],
   );
+  const [seen, setSeen] = useState<Assignment | null>(null);
+  if (seen !== null) return preview(seen, () => setSeen(null));
   if (plan === null || pattern === undefined) return <main className="desk">There is no job to set.</main>;
   const wrong = problemsWith(plan);
   const submit = () => {
@@ -65,6 +71,7 @@ export function DeskPage({
         Choose a job, or have jobs dealt that are like it and equally hard to find out. What comes out is a
         link or a file for each learner. Nothing is sent from here: you pass it on yourself.
       </DeskHead>
+      <LessonPlan onTake={(lesson) => setPlan({ ...firstPlan(pattern), ...lesson })} />
       <PlanForm plan={plan} jobs={jobs} pattern={pattern} onPlan={setPlan} onSubmit={submit} />
       <div aria-live="polite" className="desk-news">
         {asked && wrong.length > 0 ? <Wrong lines={wrong} /> : null}
@@ -81,7 +88,13 @@ export function DeskPage({
         ) : null}
       </div>
       {dealt.at === 'set' ? (
-        <WorksTable works={dealt.works} pattern={dealt.pattern} own={own} addressOf={addressOf} />
+        <WorksTable
+          works={dealt.works}
+          pattern={dealt.pattern}
+          own={own}
+          addressOf={addressOf}
+          onSee={setSeen}
+        />
       ) : null}
     </main>
   );

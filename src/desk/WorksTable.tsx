@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import { faultKinds, severityWord } from '../jobs/faults.ts';
 import type { Scenario } from '../jobs/scenario.ts';
-import { type OwnJobs, packAssignment } from '../session/assignment.ts';
+import { type Assignment, type OwnJobs, packAssignment } from '../session/assignment.ts';
 import type { DealtJob } from '../workers/deal.ts';
 import { herrings } from '../workers/dealVaried.ts';
 import type { SetWork } from './plan.ts';
@@ -24,11 +24,14 @@ export function WorksTable({
   pattern,
   own,
   addressOf,
+  onSee,
 }: {
   works: readonly SetWork[];
   pattern: Scenario;
   own: OwnJobs;
   addressOf: (packed: string) => string;
+  /** Opens a work as the reference worker does it. */
+  onSee: (work: Assignment) => void;
 }) {
   const [answers, setAnswers] = useState(false);
   const [shown, setShown] = useState<SentWork | null>(null);
@@ -131,6 +134,9 @@ export function WorksTable({
                         </button>
                       </>
                     )}
+                    <button type="button" className="button quiet" onClick={() => onSee(one.work)}>
+                      see it worked <span className="unseen">, the job for {one.who}</span>
+                    </button>
                   </span>
                 </td>
                 {one.dealt === null ? null : <Difficulty dealt={one.dealt} />}
