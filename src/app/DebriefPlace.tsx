@@ -82,11 +82,7 @@ export function DebriefOf({
           />
         )
       }
-      note={
-        finished.from === null
-          ? null
-          : 'Tried again from a moment of earlier work: it does not count as a pass.'
-      }
+      isAgain={finished.from !== null}
       onBranch={finished.work.terms.mode === 'assessed' ? null : begin}
       onLeave={onLeave}
     />

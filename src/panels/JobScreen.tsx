@@ -132,7 +132,10 @@ function Screen({
         <h1>
           <span className="bar-name">Freestroke</span>
           <span className="bar-job">{session.scenario.title}</span>
-          <span className="bar-mode">{modeNames[session.mode]}</span>
+          <span className="bar-mode">
+            {modeNames[session.mode]}
+            {session.from === null ? '' : ', tried again'}
+          </span>
         </h1>
         {sound?.control}
         <KeyHelp />

@@ -1,7 +1,9 @@
 import type { Command, JobEvent } from '../jobs/job.ts';
+import { axialHoldUnderTwist } from '../sim/laws/bond.ts';
 import { pinYieldForce } from '../sim/laws/pinBending.ts';
+import type { SetDefinition } from '../sim/set/definition.ts';
 import { springForce } from '../sim/set/kinematics.ts';
-import { staticFriction, twistHold } from '../sim/set/pair.ts';
+import { staticFriction, surfaceOf, twistHold } from '../sim/set/pair.ts';
 import { type SimState, STEP } from '../sim/set/state.ts';
 import { lookAtStrike } from '../sim/set/strikeLook.ts';
 import type { DoneAct } from './doneActs.ts';
@@ -22,7 +24,10 @@ export interface ForceTry {
    * What bore on the bond: of a blow what the plunger's own weight makes of it, the spring's push with it; of a hand all.
    */
   readonly load: number;
-  /** Load at which the bond gives way; for a hand with the spring's help or hindrance reckoned in; null where nothing held. */
+  /**
+   * Load at which the bond gives way; for a hand with its twist and the spring's help or hindrance reckoned in; null where
+   * nothing held.
+   */
   readonly needed: number | null;
   /** Least force that harms, of the same kind as the peak; null for a hand, which harms nothing here. */
   readonly harms: number | null;
@@ -31,6 +36,8 @@ export interface ForceTry {
   readonly trace: readonly { readonly time: number; readonly force: number }[];
   /** How far the plunger went, m; rad for the pin. */
   readonly moved: number;
+  /** The plunger lay at its stop that way already. */
+  readonly atStop: boolean;
   readonly damaged: readonly string[];
 }
 
@@ -47,9 +54,20 @@ const damagedBy = (events: readonly JobEvent[]): string[] =>
 const before = (seeker: Seeker, { number, from }: DoneAct, near?: Held): Held =>
   seeker.at({ acts: number - 1, step: from }, near);
 
+/** Play within which the plunger counts as lying at a stop, m. */
+const AT_STOP = 5e-5;
+
+const isAtStop = (def: SetDefinition, { pump }: Readonly<SimState>, towards: 'cam' | 'outlet'): boolean =>
+  towards === 'cam' ? pump.travel < AT_STOP : pump.travel > def.pump.topStop - AT_STOP;
+
 /** Load on the bond that moves the plunger one way, N: the spring helps towards the cam and hinders towards the outlet. */
-function neededFor(def: Seeker['work']['def'], sim: Readonly<SimState>, towards: 'cam' | 'outlet'): number {
-  const hold = staticFriction(def, sim);
+function neededFor(
+  def: SetDefinition,
+  sim: Readonly<SimState>,
+  towards: 'cam' | 'outlet',
+  twist: number,
+): number {
+  const hold = axialHoldUnderTwist(staticFriction(def, sim), twist, surfaceOf(def).radius);
   const spring = springForce(def, sim, sim.pump.travel);
   return Math.max(0, towards === 'cam' ? hold - spring : hold + spring);
 }
@@ -71,12 +89,17 @@ function blowOf(seeker: Seeker, act: DoneAct, command: Strike, sim: Readonly<Sim
     impulse: look.impulse,
     trace: look.trace,
     moved: event.slip,
+    atStop: isAtStop(def, sim, look.towards),
     damaged: damagedBy(act.events),
   };
 }
 
 /** What the hand felt from taking hold to letting go, sampled from the model as it is done again. */
-function handTrace(seeker: Seeker, act: DoneAct, from: Held): { time: number; force: number }[] {
+function handTrace(
+  seeker: Seeker,
+  act: DoneAct,
+  from: Held,
+): { trace: { time: number; force: number }[]; held: Held } {
   const { acts } = seeker.work;
   const trace: { time: number; force: number }[] = [];
   let held = from;
@@ -89,17 +112,23 @@ function handTrace(seeker: Seeker, act: DoneAct, from: Held): { time: number; fo
     if (grasp === null) break;
     trace.push({ time: (step - act.after) * STEP, force: grasp.force });
   }
-  return trace;
+  return { trace, held };
 }
 
-function pushOf(seeker: Seeker, act: DoneAct, command: Pushed, from: Held, needs: Needs): ForceTry | null {
-  if (act.events.some(({ kind }) => kind === 'refused' || kind === 'cardRefused')) return null;
-  const trace = handTrace(seeker, act, from);
+/** A push, with the job as it stands when the hand lets go: the one that was held has gone on. */
+function pushOf(
+  seeker: Seeker,
+  act: DoneAct,
+  command: Pushed,
+  from: Held,
+  needs: Needs,
+): { one: ForceTry; held: Held } {
+  const { trace, held } = handTrace(seeker, act, from);
   const peak = trace.reduce((most, { force }) => (Math.abs(force) > Math.abs(most) ? force : most), 0);
   const told = act.events.find((one) => one.kind === 'plungerPushed');
   const way = command.do === 'pushPlunger' ? command.towards : peak < 0 ? 'cam' : 'outlet';
   const most = Math.max(Math.abs(peak), Math.abs(told?.force ?? 0));
-  return {
+  const one: ForceTry = {
     number: act.number,
     by: 'push',
     step: act.from,
@@ -111,13 +140,16 @@ function pushOf(seeker: Seeker, act: DoneAct, command: Pushed, from: Held, needs
     impulse: null,
     trace,
     moved: told?.moved ?? needs.travel(act),
+    atStop: needs.atStop[way],
     damaged: damagedBy(act.events),
   };
+  return { one, held };
 }
 
 interface Needs {
   readonly cam: number;
   readonly outlet: number;
+  readonly atStop: Readonly<Record<'cam' | 'outlet', boolean>>;
   travel(act: DoneAct): number;
 }
 
@@ -143,6 +175,7 @@ function pinOf(seeker: Seeker, act: DoneAct, sim: Readonly<SimState>): ForceTry 
     impulse: null,
     trace: [],
     moved: event.turned,
+    atStop: false,
     damaged: damagedBy(act.events),
   };
 }
@@ -160,19 +193,23 @@ export function forceTries(seeker: Seeker, acts: readonly DoneAct[]): ForceTry[]
       command.do !== 'pushPin'
     )
       return [];
+    if (act.events.some(({ kind }) => kind === 'refused' || kind === 'cardRefused')) return [];
     held = before(seeker, act, held);
     const { sim } = held.job;
-    const one =
-      command.do === 'strike'
-        ? blowOf(seeker, act, command, sim)
-        : command.do === 'pushPin'
-          ? pinOf(seeker, act, sim)
-          : pushOf(seeker, act, command, held, {
-              cam: neededFor(def, sim, 'cam'),
-              outlet: neededFor(def, sim, 'outlet'),
-              travel: movedIn(acts),
-            });
-    return one === null ? [] : [one];
+    if (command.do === 'strike' || command.do === 'pushPin') {
+      const one = command.do === 'strike' ? blowOf(seeker, act, command, sim) : pinOf(seeker, act, sim);
+      return one === null ? [] : [one];
+    }
+    const twist =
+      command.do === 'pushPlunger' ? Math.max(0, Math.abs(command.twist) - sim.condition.armFriction) : 0;
+    const pushed = pushOf(seeker, act, command, held, {
+      cam: neededFor(def, sim, 'cam', twist),
+      outlet: neededFor(def, sim, 'outlet', twist),
+      atStop: { cam: isAtStop(def, sim, 'cam'), outlet: isAtStop(def, sim, 'outlet') },
+      travel: movedIn(acts),
+    });
+    held = pushed.held;
+    return [pushed.one];
   });
 }
 

@@ -23,7 +23,12 @@ export function ForcePlot({ one }: { one: ForceTry }) {
   const isOver = harms !== null && peak > harms;
   const bond =
     needed === null ? 'nothing held it' : `${inNewton(load)} on the bond, which gives at ${inNewton(needed)}`;
-  const went = Math.abs(moved) > 2e-5 ? `moved ${inMm(Math.abs(moved), 1)}` : 'did not move';
+  const went =
+    Math.abs(moved) > 2e-5
+      ? `moved ${inMm(Math.abs(moved), 1)}`
+      : one.atStop
+        ? 'it lay at that stop already'
+        : 'did not move';
   return (
     <figure className="force-plot">
       <svg

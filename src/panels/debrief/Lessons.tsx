@@ -33,12 +33,7 @@ export function Lessons({
             <b>{headings[kind]}</b>
             <span>
               {text}
-              {cost === null ? null : (
-                <>
-                  {' '}
-                  <span className="figures">{figure(-cost, 1)}</span> of 100.
-                </>
-              )}{' '}
+              {cost === null ? '' : ` It cost ${figure(cost, 1)} of 100.`}{' '}
               {at === null || onShow === null ? null : (
                 <button type="button" className="moment-link" onClick={() => onShow(at)}>
                   Show the moment, after {inTime(at / 100)}

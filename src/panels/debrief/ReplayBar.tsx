@@ -1,17 +1,20 @@
 import { speeds } from '../../session/replaySession.ts';
 import { countOf, inTime } from '../format.ts';
 import { actText, toldBy } from './actWords.ts';
+import type { Follow } from './useFollow.ts';
 import { goToPlace, useHead, usePlace, useReview } from './useReview.ts';
 
 const speedNames: Readonly<Record<number, string>> = { 0.25: '¼', 0.5: '½' };
 
 /** Playing, stopping and stepping through the work, and trying again from where it stands. */
-export function ReplayBar() {
+export function ReplayBar({ follow }: { follow: Follow | null }) {
   const review = useReview();
   const { replay, acts, onBranch } = review;
   const place = usePlace();
   const isPlaying = useHead((view) => view.isPlaying);
   const speed = useHead((view) => view.speed);
+  // what is handed over is taken up before that
+  const isOver = acts.slice(0, place + 1).some(({ command }) => command.do === 'handOver');
   return (
     <div className="replay-bar" role="toolbar" aria-label="Replay">
       <button
@@ -45,11 +48,23 @@ export function ReplayBar() {
           ))}
         </select>
       </label>
+      {follow === null ? null : (
+        <label className="replay-follow">
+          <input
+            type="checkbox"
+            checked={follow.isOn}
+            onChange={(event) => follow.set(event.target.checked)}
+          />
+          <span>Follow</span>
+        </label>
+      )}
       {onBranch === null ? null : (
         <button
           type="button"
           className="button replay-branch"
+          aria-disabled={isOver}
           onClick={() => {
+            if (isOver) return;
             replay.play(false);
             const { acts: done, step } = replay.head.getState();
             onBranch({ acts: done, step });

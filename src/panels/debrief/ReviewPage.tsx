@@ -8,7 +8,7 @@ import { PumpDrawing } from '../drawing/PumpDrawing.tsx';
 import { Debrief } from '../evidence/Debrief.tsx';
 import { figure } from '../format.ts';
 import { createLogBook } from '../log/logBook.ts';
-import { MarkedSheet, verdictText } from '../marks/MarkedSheet.tsx';
+import { againText, MarkedSheet, verdictText } from '../marks/MarkedSheet.tsx';
 import { useClock } from '../useClock.ts';
 import { JobContext } from '../useJob.ts';
 import { ActList } from './ActList.tsx';
@@ -17,6 +17,7 @@ import { Forces } from './Forces.tsx';
 import { Lessons } from './Lessons.tsx';
 import { MomentWords, ReplayBar } from './ReplayBar.tsx';
 import { Timeline } from './Timeline.tsx';
+import { useFollow } from './useFollow.ts';
 import { ReviewContext } from './useReview.ts';
 import './review.css';
 
@@ -30,8 +31,8 @@ export function ReviewPage(props: {
   picture: ReactNode;
   /** The bench keeps the time once it is there. */
   hasBench: boolean;
-  /** Said under the verdict where the work does not count as a pass. */
-  note: string | null;
+  /** It was begun from a moment of earlier work, and does not count as a pass. */
+  isAgain: boolean;
   /** Step of the set's clock that is shown first; null for the end. */
   at: number | null;
   onBranch: ((moment: Moment) => void) | null;
@@ -57,7 +58,7 @@ export function ReviewPage(props: {
         <div className="review">
           <Head replay={replay} onLeave={props.onLeave} />
           <Stage picture={props.picture} />
-          <Reading replay={replay} core={core} note={props.note} />
+          <Reading replay={replay} core={core} isAgain={props.isAgain} />
         </div>
       </ReviewContext.Provider>
     </JobContext.Provider>
@@ -86,6 +87,7 @@ function Head({ replay, onLeave }: { replay: Replay; onLeave: () => void }) {
 /** The work as it went: the picture, what was done then, the way through it. */
 function Stage({ picture }: { picture: ReactNode }) {
   const [hasDrawing, setDrawing] = useState(picture === null);
+  const follow = useFollow();
   return (
     <section className="review-stage" aria-label="The work as it went">
       <div
@@ -108,13 +110,13 @@ function Stage({ picture }: { picture: ReactNode }) {
         {picture === null ? null : <ApartSlider />}
       </div>
       <MomentWords />
-      <ReplayBar />
+      <ReplayBar follow={picture === null ? null : follow} />
       <Timeline />
     </section>
   );
 }
 
-function Reading({ replay, core, note }: { replay: Replay; core: Core; note: string | null }) {
+function Reading({ replay, core, isAgain }: { replay: Replay; core: Core; isAgain: boolean }) {
   const { sheet } = replay;
   const job = replay.seeker.whole();
   const show = (at: number) => {
@@ -130,7 +132,7 @@ function Reading({ replay, core, note }: { replay: Replay; core: Core; note: str
           <b className="figures">{figure(sheet.total)}</b> of 100;{' '}
           <span className="figures">{sheet.passMark}</span> is asked for.
         </p>
-        {note === null ? null : <p className="review-note">{note}</p>}
+        {isAgain ? <p className="marks-again">{againText}</p> : null}
       </header>
       <Lessons sheet={sheet} core={core} onShow={show} />
       <BestLine />

@@ -52,7 +52,7 @@ export function timeAxis(acts: readonly DoneAct[], width: number): TimeAxis {
 }
 
 /** Room that a figure of the clock needs, pixels. */
-const FIGURE = 62;
+const FIGURE = 84;
 
 function ticksOf(
   acts: readonly DoneAct[],

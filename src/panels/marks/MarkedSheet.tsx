@@ -29,6 +29,9 @@ export function MarkedSheet({ sheet, ...words }: Words & { sheet: MarkingSheet }
   );
 }
 
+/** Said of work that was begun from a moment of earlier work. */
+export const againText = 'Tried again from a moment of earlier work: it does not count as a pass.';
+
 /** The outcome in one or two plain sentences. */
 export function verdictText(
   { passed, started, stopWork, total, passMark, below, pairReplaced }: MarkingSheet,

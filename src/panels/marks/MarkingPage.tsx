@@ -5,7 +5,7 @@ import { Debrief } from '../evidence/Debrief.tsx';
 import { figure } from '../format.ts';
 import { useJob, useView } from '../useJob.ts';
 import { HandIn, type HandingIn } from './HandIn.tsx';
-import { MarkedSheet, verdictText } from './MarkedSheet.tsx';
+import { againText, MarkedSheet, verdictText } from './MarkedSheet.tsx';
 import './marks.css';
 
 /**
@@ -71,6 +71,7 @@ function Sheet({
         <p className="card-kind">Marking sheet</p>
         <h2 id="marks-title">{session.scenario.title}</h2>
         <p className="marks-verdict">{verdictText(sheet, core.partTitles)}</p>
+        {session.from === null ? null : <p className="marks-again">{againText}</p>}
       </header>
       <Lessons sheet={sheet} core={core} onShow={onDebrief} />
       {onDebrief === null ? null : (

@@ -4,7 +4,8 @@ import { eventText } from '../words/events.ts';
 
 const FIRST_WORDS = 110;
 
-const rank = ({ kind }: JobEvent) => (kind === 'spilled' || kind === 'waited' ? 1 : 0);
+const aside: readonly JobEvent['kind'][] = ['spilled', 'waited', 'causeStruck', 'causeRestored', 'hintGiven'];
+const rank = ({ kind }: JobEvent) => (aside.includes(kind) ? 1 : 0);
 
 /** What happened at a step of the model, in its first sentence; '' when nothing was told then. */
 export function momentText(job: Readonly<Job>, at: number, core: Core): string {
