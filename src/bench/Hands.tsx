@@ -120,16 +120,16 @@ export function Hands({
 
 /** Puts what would be done at what the pointer is over into words. */
 function foresee({ session, rig, held }: HandsAt): void {
-  const { inHand } = session.store.getState();
+  const { inHand, selected } = session.store.getState();
   const piece = held.hover;
-  held.would =
-    piece === null
-      ? ''
-      : foretell(session.sim(), inHand, {
-          piece,
-          isTool: rig.tools.has(piece),
-          isBlockOn: held.blockOn !== null,
-        });
+  if (piece === null) {
+    held.would = '';
+    return;
+  }
+  const over = { piece, isTool: rig.tools.has(piece), isBlockOn: held.blockOn !== null };
+  const name = knownAs(piece);
+  const isNew = inHand === 'hand' && name !== null && name !== selected;
+  held.would = foretell(session.sim(), inHand, over) || (isNew ? 'press to pick it' : '');
 }
 
 /** A press that did not become a drag: takes up a tool, uses the one in hand, works a control, or selects. */

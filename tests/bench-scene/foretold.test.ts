@@ -3,6 +3,7 @@ import { foretell } from '../../src/bench/handles/foretell.ts';
 import { gripFor } from '../../src/bench/handles/grip.ts';
 import { strikeTarget } from '../../src/bench/handles/hammer.ts';
 import { controlClick, toolClick } from '../../src/bench/handles/use.ts';
+import { otherHandFor, washerFor } from '../../src/bench/OtherHand.tsx';
 import { stage, untilStill } from './scene.ts';
 
 const at = stage();
@@ -57,6 +58,20 @@ describe('what a hand or a tool would do is said before it is done', () => {
     at.pose();
     expect(session.sim().pump.rest).not.toBeNull();
     check();
+  });
+
+  it('what goes with it is offered where it has a meaning: the other hand, and a washer under the holder', () => {
+    const { session } = at;
+    session.look({ inHand: 'hand' });
+    expect(washerFor(session)).toBeNull();
+    session.look({ inHand: 'torqueWrench' });
+    expect(otherHandFor(session)).toMatch(/second spanner/i);
+    expect(washerFor(session)).toBeNull();
+    session.do({ do: 'placePump', on: 'vice', camUp: false });
+    session.do({ do: 'loosen', joint: 'holder', to: 'slack', backup: false });
+    expect(washerFor(session)).toMatch(/washer/i);
+    session.look({ inHand: 'swab' });
+    expect(otherHandFor(session) ?? washerFor(session)).toBeNull();
   });
 
   it('which end of a standing pump the block goes on and the hammer lands on: the upper one', () => {

@@ -4,7 +4,7 @@ import { type Act, initialValues, type PickChoice } from '../acts/act.ts';
 import { allActs, thingFor } from '../acts/catalogue.ts';
 import { isInStrip } from '../acts/onPicture.ts';
 import { sentence } from '../format.ts';
-import { useFact, useJob, useView } from '../useJob.ts';
+import { useCardFact, useFact, useJob, useView } from '../useJob.ts';
 
 /**
  * The foot of the picture: what else can be done to the thing that was picked in it, beside what the hand or the tool
@@ -20,6 +20,7 @@ export function PartStrip({ heard }: { heard: ReactNode }) {
         <MomentCaution act={act} />
         {heard}
       </div>
+      <FirstWords isAtWork={selected !== null || inHand !== 'hand'} />
       {/* What was opened belongs to what was picked. */}
       <Strip key={`${selected} ${inHand}`} selected={selected} inHand={inHand} onSaid={setAct} />
     </div>
@@ -133,6 +134,17 @@ function StripButton({
 function onlyPick(act: Act): PickChoice | undefined {
   const [first, ...more] = act.choices;
   return first?.kind === 'pick' && more.length === 0 ? first : undefined;
+}
+
+/** How the picture is worked, until something has been picked or done. */
+function FirstWords({ isAtWork }: { isAtWork: boolean }) {
+  const isBegun = useCardFact((job) => job.log.length > 0);
+  if (isBegun || isAtWork) return null;
+  return (
+    <p className="strip strip-hint">
+      Press a part or a tool to pick it; drag it to work with it. Drag beside it to walk round.
+    </p>
+  );
 }
 
 const byId: ReadonlyMap<string, Act> = new Map(allActs().map(({ act }) => [act.id, act]));
