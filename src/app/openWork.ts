@@ -5,6 +5,7 @@ import { type Mode, type Scenario, scenarioFrom } from '../jobs/scenario.ts';
 import { type Keeper, type KeptHead, type KeptJob, openKeeper, resume } from '../session/keep.ts';
 import { createSession, type Session } from '../session/session.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
+import { pageJournal } from './pageJournal.ts';
 import { jobHash, setHash } from './useRoute.ts';
 
 /** A job on the bench, with what became of keeping it; or work that cannot be gone on with, and why. */
@@ -27,7 +28,7 @@ export function keptPlace(): Promise<KeptPlace> {
       tell = done;
     });
     try {
-      return { keeper: await openKeeper(tell), trouble };
+      return { keeper: await openKeeper(tell, undefined, pageJournal), trouble };
     } catch (problem) {
       // a private window or a locked-down browser has no storage: the job goes on without
       return { why: problem instanceof Error ? problem.message : String(problem) };

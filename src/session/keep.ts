@@ -15,6 +15,7 @@ import {
 } from './recording.ts';
 import type { Moment } from './seek.ts';
 import type { Session } from './session.ts';
+import { createTail, type Journal, tailsLeft } from './tail.ts';
 
 /** What identifies a kept job: which job on which set, how it is worked, and when it was begun. */
 export interface KeptHead {
@@ -87,9 +88,14 @@ const scenarioHash = (scenario: Scenario): string => fingerprint(canonical(scena
 
 /**
  * Opens the place where work is kept. Rejects where the browser gives none (private window, storage denied).
- * onTrouble: told once when something could not be written, with the storage's own words.
+ * onTrouble: told once when something could not be written, with the storage's own words. journal: where acts stand
+ * until the storage has confirmed them; what a killed page left there is taken over.
  */
-export async function openKeeper(onTrouble: (why: string) => void, name = 'freestroke'): Promise<Keeper> {
+export async function openKeeper(
+  onTrouble: (why: string) => void,
+  name = 'freestroke',
+  journal?: Journal,
+): Promise<Keeper> {
   const db = await openDB<KeepSchema>(name, 1, {
     upgrade(fresh) {
       fresh.createObjectStore('heads', { keyPath: 'id' });
@@ -97,7 +103,27 @@ export async function openKeeper(onTrouble: (why: string) => void, name = 'frees
       fresh.createObjectStore('rests');
     },
   });
-  return keeperOn(db, onTrouble);
+  await takeOver(db, journal);
+  return keeperOn(db, onTrouble, journal);
+}
+
+const actsOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id, 0], [id, Number.MAX_SAFE_INTEGER]);
+
+/** Adds what a page that was killed had not got to the storage any more. */
+async function takeOver(db: IDBPDatabase<KeepSchema>, journal: Journal | undefined): Promise<void> {
+  for (const { key, tail } of tailsLeft(journal)) {
+    const { head, from, acts } = tail;
+    const all = db.transaction(['heads', 'acts'], 'readwrite');
+    const known = await all.objectStore('acts').count(actsOf(head.id));
+    const isForgotten = from > 0 && (await all.objectStore('heads').get(head.id)) === undefined;
+    // a gap cannot be closed; then the work ends before it
+    if (from <= known && !isForgotten) {
+      await all.objectStore('heads').put(head);
+      for (const [at, act] of acts.entries()) await all.objectStore('acts').put(act, [head.id, from + at]);
+    }
+    await all.done;
+    journal?.remove(key);
+  }
 }
 
 /** The head under which a session's work is kept. */
@@ -127,7 +153,11 @@ function endedHead(session: Session, head: KeptHead): KeptHead {
   return sheet === null ? ended : { ...ended, marks: keptMarks(sheet, session.scenario) };
 }
 
-function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void): Keeper {
+function keeperOn(
+  db: IDBPDatabase<KeepSchema>,
+  onTrouble: (why: string) => void,
+  journal: Journal | undefined,
+): Keeper {
   let last: Promise<unknown> = Promise.resolve();
   let isTold = false;
   const write = (work: () => Promise<unknown>): Promise<unknown> => {
@@ -154,12 +184,17 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
 
   const follow = (session: Session, head: KeptHead, from: number): void => {
     let n = from;
+    const tail = createTail(journal, head.id);
     session.onAct((act) => {
       const ends = act.command.do === 'handOver';
       const news = ends ? endedHead(session, head) : n === 0 ? head : null;
-      const key: [string, number] = [head.id, n];
+      const number = n;
       n += 1;
-      write(() => put(news, act, key));
+      tail.add(news ?? head, number, act);
+      write(async () => {
+        await put(news, act, [head.id, number]);
+        tail.confirm(number);
+      });
       if (ends) write(makeRoom);
     });
     session.store.subscribe((view, before) => {
@@ -173,11 +208,10 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
     (await db.getAll('heads')).filter((head) => head.ended === ended).sort((a, b) => b.begun - a.begun);
 
   const forget = async (id: string): Promise<void> => {
-    const acts = IDBKeyRange.bound([id, 0], [id, Number.MAX_SAFE_INTEGER]);
     const all = db.transaction(['heads', 'acts', 'rests'], 'readwrite');
     await Promise.all([
       all.objectStore('heads').delete(id),
-      all.objectStore('acts').delete(acts),
+      all.objectStore('acts').delete(actsOf(id)),
       all.objectStore('rests').delete(id),
       all.done,
     ]);
@@ -220,7 +254,7 @@ function keeperOn(db: IDBPDatabase<KeepSchema>, onTrouble: (why: string) => void
     async read(id) {
       const head = await db.get('heads', id);
       if (head === undefined) return null;
-      const acts = await db.getAll('acts', IDBKeyRange.bound([id, 0], [id, Number.MAX_SAFE_INTEGER]));
+      const acts = await db.getAll('acts', actsOf(id));
       return { head, acts, rest: (await db.get('rests', id)) ?? null };
     },
     forget,

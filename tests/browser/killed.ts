@@ -1,5 +1,6 @@
 import setText from '../../models/bench-set/set.json?raw';
 import scenarioFile from '../../scenarios/lambing-shed-lights.json';
+import { pageJournal } from '../../src/app/pageJournal.ts';
 import { readSet } from '../../src/jobs/readSet.ts';
 import { scenarioFrom } from '../../src/jobs/scenario.ts';
 import { openKeeper, resume } from '../../src/session/keep.ts';
@@ -28,7 +29,7 @@ const noTrouble = (why: string): void => {
 /** Does the careful worker's acts one after the other, keeping them, and tells how many are done until it is killed. */
 export async function workUntilKilled(begun: number, tell: (done: number) => void): Promise<void> {
   const session = createSession({ def, scenario, seed, mode: 'assessed' });
-  (await openKeeper(noTrouble, NAME)).keep(session, begun);
+  (await openKeeper(noTrouble, NAME, pageJournal)).keep(session, begun);
   for (const [n, { step, command }] of acts.entries()) {
     while (session.sim().step < step && session.isLive()) session.advance(STEP);
     session.do(command);
@@ -40,7 +41,7 @@ export async function workUntilKilled(begun: number, tell: (done: number) => voi
 
 /** What the device kept: how many acts, and the state that going on starts from. */
 export async function whatIsKept(begun: number): Promise<{ acts: number; step: number; stateHash: string }> {
-  const keeper = await openKeeper(noTrouble, NAME);
+  const keeper = await openKeeper(noTrouble, NAME, pageJournal);
   const kept = await keeper.read(`${scenario.id} ${begun}`);
   if (kept === null) return { acts: 0, step: 0, stateHash: '' };
   const again = resume(def, scenario, kept);

@@ -4,6 +4,7 @@ import { type Keeper, type KeptJob, openKeeper, resume } from '../../src/session
 import { faultOf } from '../../src/session/keptMarks.ts';
 import { record } from '../../src/session/recording.ts';
 import { createSession } from '../../src/session/session.ts';
+import type { Journal } from '../../src/session/tail.ts';
 import { hashState } from '../../src/sim/set/snapshot.ts';
 import { runWorker } from '../../src/workers/run.ts';
 import { workers } from '../../src/workers/workers.ts';
@@ -153,4 +154,64 @@ test('Work from elsewhere is taken in whole, and work whose hints were limited g
   expect(await keeper.read(id)).toBeNull();
   await keeper.add(found);
   expect(await keeper.read(id)).toEqual(found);
+});
+
+/** A journal in memory. */
+function journalOn(lines: Map<string, string>): Journal {
+  return {
+    set: (key, text) => lines.set(key, text),
+    remove: (key) => lines.delete(key),
+    all: () => Object.fromEntries(lines),
+  };
+}
+
+test('Acts that the storage had not got when the page was killed are taken over from the journal', async () => {
+  const name = 'keep-journal';
+  const lines = new Map<string, string>();
+  const first = await openKeeper(() => undefined, name, journalOn(lines));
+  const session = openFirstJob(SEED);
+  const id = first.keep(session, 1000);
+  for (const act of acts.slice(0, 20)) giveAct(session, act);
+  await first.written();
+  // what is confirmed does not stay there
+  expect([...lines.keys()]).toEqual([]);
+  const put = IDBObjectStore.prototype.put;
+  IDBObjectStore.prototype.put = () => {
+    throw new DOMException('gone', 'AbortError');
+  };
+  try {
+    for (const act of acts.slice(20, 29)) giveAct(session, act);
+    await first.written().catch(() => undefined);
+  } finally {
+    IDBObjectStore.prototype.put = put;
+  }
+  expect((await first.read(id))?.acts).toHaveLength(20);
+  lines.set('freestroke-tail damaged', '{"acts":[{"step":1,"command":{"do":"sing"}}]}');
+  lines.set('something of another program', 'left alone');
+  const second = await openKeeper(() => undefined, name, journalOn(lines));
+  const found = await second.read(id);
+  expect(found?.acts).toEqual(acts.slice(0, 29));
+  expect([...lines.keys()]).toEqual(['something of another program']);
+  if (found === null) throw new Error('nothing kept');
+  expect(resume(def, scenario, found)).toMatchObject({ ok: true });
+});
+
+test('A journal whose acts do not follow on from the kept ones adds nothing', async () => {
+  const lines = new Map<string, string>();
+  const first = await openKeeper(() => undefined, 'keep-gap', journalOn(lines));
+  const session = openFirstJob(SEED);
+  const id = first.keep(session, 1000);
+  for (const act of acts.slice(0, 6)) giveAct(session, act);
+  await first.written();
+  const head = (await first.read(id))?.head;
+  const [act] = acts;
+  lines.set(`freestroke-tail ${id}`, JSON.stringify({ head, from: 9, acts: [act] }));
+  lines.set(
+    'freestroke-tail forgotten',
+    JSON.stringify({ head: { ...head, id: 'no' }, from: 3, acts: [act] }),
+  );
+  const second = await openKeeper(() => undefined, 'keep-gap', journalOn(lines));
+  expect((await second.read(id))?.acts).toHaveLength(6);
+  expect(await second.read('no')).toBeNull();
+  expect(lines.size).toBe(0);
 });
