@@ -2,6 +2,7 @@ import { type ThreeEvent, useThree } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
 import type { Object3D } from 'three';
 import type { Session } from '../session/session.ts';
+import { showAtWork } from './handles/atWork.ts';
 import { gestureFor } from './handles/choose.ts';
 import { foretell } from './handles/foretell.ts';
 import { CLICK_SLOP, type Gesture, type Hands as HandsAt, type Point } from './handles/gesture.ts';
@@ -152,7 +153,10 @@ function click(hands: HandsAt, piece: string, event: ThreeEvent<PointerEvent>): 
     return;
   }
   const act = inHand === 'hand' ? controlClick(piece, sim) : toolClick(inHand, piece, sim);
-  if (act !== null) session.do(act);
+  if (act !== null) {
+    session.do(act);
+    showAtWork(hands, inHand, event.point);
+  }
   session.look({ selected: knownAs(piece) });
 }
 

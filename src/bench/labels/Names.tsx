@@ -55,7 +55,10 @@ export function Names({
     else follow(o.board, o.labels, camera, size);
     const put = (): void => {
       // While the set moves by itself, labels that stand keep their places: only their leaders follow.
-      if (session.isLive() && o.labels.length > 0) return;
+      const { section, apart } = session.store.getState();
+      const room = JSON.stringify([section, apart, boxesOver(get().gl.domElement)]);
+      if (session.isLive() && o.labels.length > 0 && room === o.room) return;
+      o.room = room;
       o.labels = survey(eyes, session, get, o.board);
       o.surveyed = performance.now();
     };
@@ -72,6 +75,8 @@ function blank() {
     labels: [] as Label[],
     timer: undefined as ReturnType<typeof setTimeout> | undefined,
     surveyed: 0,
+    /** What lay over the picture when labels were put up. */
+    room: '',
   };
 }
 
