@@ -1,16 +1,20 @@
 import { type ReactNode, useEffect, useMemo, useState } from 'react';
-import type { Channel, Judgement, Piece } from '../../jobs/practice/piece.ts';
+import type { Channel, Piece } from '../../jobs/practice/piece.ts';
 import type { Session } from '../../session/session.ts';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import type { Core } from '../core.ts';
 import { usePad } from '../gauge/usePad.ts';
 import { createLogBook } from '../log/logBook.ts';
 import { useClock } from '../useClock.ts';
+import { useIsNarrow } from '../useIsNarrow.ts';
 import { JobContext } from '../useJob.ts';
-import { anySeed, type Bout, judgeBout, openRound } from './bouts.ts';
-import { HandPanel } from './HandPanel.tsx';
-import { SubjectCard } from './SubjectCard.tsx';
+import type { Bout } from './bouts.ts';
+import type { PracticeDesk } from './desk.ts';
+import { PieceSubject } from './PieceSubject.tsx';
+import { RoundEnd } from './RoundEnd.tsx';
 import { TaskPanel } from './TaskPanel.tsx';
+import { useRound } from './useRound.ts';
+import { WorkPanel } from './WorkPanel.tsx';
 import './practice.css';
 
 /** What the app lends a practice page to be heard with. */
@@ -20,51 +24,69 @@ export interface PracticeSound {
   follow(session: Session): () => void;
 }
 
-interface Said {
-  answer: string;
-  judgement: Judgement;
-}
+/** The 3D bench over one session, as the app lends it; it keeps that session's time once it is up. */
+export type BenchOf = (use: { session: Session; onUp: () => void; onFault: () => void }) => ReactNode;
 
-/** A practice piece on one screen: what to do, the subjects side by side, and the one in the hand. */
+/** A practice piece on one screen: what to do, the subjects, and the one in the hand. */
 export function PracticePage(props: {
   piece: Piece;
   definition: SetDefinition;
   core: Core;
   sound: PracticeSound;
+  desk: PracticeDesk;
+  /** null where the browser shows no 3D: drawings do then. */
+  bench: BenchOf | null;
   /** Number of the first round; any when there is none. */
   seed: number | null;
   onLeave: () => void;
 }) {
-  const { piece, definition, core, sound } = props;
-  const [level, setLevel] = useState(0);
-  const [seed, setSeed] = useState(() => props.seed ?? anySeed());
+  const { piece, definition, core, sound, desk, bench } = props;
   const [channels, setChannels] = useState<readonly Channel[]>(piece.channels);
-  const bouts = useMemo(() => openRound(piece, definition, seed, level), [piece, definition, seed, level]);
-  const [said, setSaid] = useState<ReadonlyMap<Bout, Said>>(new Map());
+  const round = useRound(piece, definition, desk, props.seed, channels);
+  const { bouts, said, seed, level, lay } = round;
   const [chosen, setChosen] = useState<Bout | null>(null);
   const current = bouts.find((bout) => bout === chosen) ?? bouts[0];
+  const isNarrow = useIsNarrow();
+  const [wantsBench, setWantsBench] = useState(!isNarrow);
+  const [isLost, setLost] = useState(false);
+  const [up, setUp] = useState<Session | null>(null);
+  // what is not to be seen is not shown in 3D either
+  const isSeen = piece.channels.length === 0 || channels.includes('watch');
+  const shown =
+    bench !== null && wantsBench && !isLost && isSeen && current !== undefined ? current.session : null;
 
-  const next = (nextLevel: number) => {
-    setLevel(nextLevel);
-    setSeed(anySeed());
-    setSaid(new Map());
-  };
   const parts = useMemo(
     () =>
       new Map(bouts.map(({ session }) => [session, { session, core, log: createLogBook(session, core) }])),
     [bouts, core],
   );
-  const here = bouts.flatMap((bout) => said.get(bout) ?? []);
   const answers = piece.answers(channels, level);
-  const words = (answer: string) => answers.find(({ id }) => id === answer)?.words.split(':')[0] ?? answer;
+  const within = (bout: Bout, what: ReactNode) => (
+    <JobContext.Provider
+      key={`${seed} ${level} ${lay} ${bout.subject.name}`}
+      value={parts.get(bout.session) ?? null}
+    >
+      {what}
+    </JobContext.Provider>
+  );
   return (
-    <div className="practice">
+    <div className="practice" data-way={piece.way}>
       <header className="bar">
         <h1>
           <span className="bar-name">Freestroke</span>
           <span className="bar-job">{piece.title}</span>
           <span className="bar-mode">Practice piece</span>
         </h1>
+        {bench === null || isLost ? null : (
+          <button
+            type="button"
+            className="button quiet"
+            aria-pressed={wantsBench}
+            onClick={() => setWantsBench(!wantsBench)}
+          >
+            Bench
+          </button>
+        )}
         {sound.control}
         <button type="button" className="button quiet" onClick={props.onLeave}>
           Leave
@@ -72,79 +94,94 @@ export function PracticePage(props: {
       </header>
       <TaskPanel
         piece={piece}
+        subject={current?.subject}
         level={level}
         channels={channels}
         seed={seed}
-        said={here.length}
-        right={here.filter(({ judgement }) => judgement.right).length}
-        count={bouts.length}
-        onLevel={next}
+        isAided={round.aided}
+        desk={desk}
+        onLevel={round.next}
         onChannels={setChannels}
-        onNext={next}
+        onTip={round.takeTip}
       />
-      <main className="subjects" data-count={bouts.length}>
-        <nav className="subject-tabs" aria-label="Pumps">
-          {bouts.map((bout) => (
-            <button
-              key={bout.subject.name}
-              type="button"
-              aria-pressed={bout === current}
-              onClick={() => setChosen(bout)}
-            >
-              {bout.subject.name}
-            </button>
-          ))}
-        </nav>
-        {bouts.map((bout) => {
-          const own = said.get(bout) ?? null;
-          return (
-            <JobContext.Provider
-              key={`${seed}-${level}-${bout.subject.name}`}
-              value={parts.get(bout.session) ?? null}
-            >
-              <SubjectCard
-                name={bout.subject.name}
+      <main className="subjects" data-count={bouts.length} data-bench={shown !== null}>
+        {bouts.length < 2 ? null : (
+          <nav className="subject-tabs" aria-label="In this round">
+            {bouts.map((bout) => (
+              <button
+                key={bout.subject.name}
+                type="button"
+                aria-pressed={bout === current}
+                onClick={() => setChosen(bout)}
+              >
+                {bout.subject.name}
+              </button>
+            ))}
+          </nav>
+        )}
+        <div className="subject-cards">
+          {bouts.map((bout) =>
+            within(
+              bout,
+              <PieceSubject
+                piece={piece}
+                bout={bout}
                 isCurrent={bout === current}
-                isCovered={!channels.includes('watch') && own === null}
-                said={own === null ? null : `said: ${words(own.answer).toLowerCase()}`}
-                judgement={own?.judgement ?? null}
+                isCovered={!isSeen && !said.has(bout)}
+                hasBench={shown !== null}
+                said={said.get(bout) ?? null}
+                answers={answers}
                 onTake={() => setChosen(bout)}
-              />
-            </JobContext.Provider>
-          );
-        })}
-        <div className="practice-heard">{channels.includes('listen') ? sound.words : null}</div>
+              />,
+            ),
+          )}
+        </div>
+        {shown === null || bench === null ? null : (
+          <section
+            className="bench-beside"
+            aria-label="The bench in 3D"
+            key={`${seed} ${lay} ${current?.subject.name}`}
+          >
+            {bench({ session: shown, onUp: () => setUp(shown), onFault: () => setLost(true) })}
+          </section>
+        )}
+        <div className="practice-heard">
+          {channels.includes('listen') || piece.channels.length === 0 ? sound.words : null}
+        </div>
       </main>
       <aside className="in-hands" aria-label="In the hand">
-        {bouts.map((bout) => (
-          <JobContext.Provider
-            key={`${seed}-${level}-${bout.subject.name}`}
-            value={parts.get(bout.session) ?? null}
-          >
-            <HandPanel
-              name={bout.subject.name}
+        {bouts.map((bout) =>
+          within(
+            bout,
+            <WorkPanel
+              piece={piece}
+              bout={bout}
               isShown={bout === current}
-              hasGauge={channels.includes('gauge') || said.has(bout)}
+              hasGauge={piece.channels.length === 0 || channels.includes('gauge') || said.has(bout)}
               answers={answers}
               judgement={said.get(bout)?.judgement ?? null}
-              onSay={(answer) => {
-                const judgement = judgeBout(piece, definition, bout, level, answer, channels);
-                setSaid(new Map([...said, [bout, { answer, judgement }]]));
-              }}
-            />
-          </JobContext.Provider>
-        ))}
+              end={bout === current ? <RoundEnd piece={piece} round={round} desk={desk} /> : null}
+              onSay={(answer) => round.judge(bout, answer)}
+            />,
+          ),
+        )}
       </aside>
       {current === undefined ? null : (
-        <Alive session={current.session} follow={channels.includes('listen') ? sound.follow : null} />
+        <Alive
+          key={`${seed} ${level} ${lay} ${current.subject.name}`}
+          session={current.session}
+          keepsTime={up !== current.session || shown === null}
+          follow={piece.channels.length === 0 || channels.includes('listen') ? sound.follow : null}
+        />
       )}
     </div>
   );
 }
 
 /** Lets the time of the subject in the hand go by, and lets it be heard and held by a gamepad. */
-function Alive({ session, follow }: { session: Session; follow: PracticeSound['follow'] | null }) {
-  useClock(session, true);
+function Alive(props: { session: Session; keepsTime: boolean; follow: PracticeSound['follow'] | null }) {
+  const { session, keepsTime, follow } = props;
+  useClock(session, keepsTime);
   usePad(session);
   useEffect(() => follow?.(session), [follow, session]);
   // A pump that is laid down is let go of.

@@ -1,6 +1,6 @@
 import { type RefObject, useRef } from 'react';
 import { FixedParts } from '../drawing/FixedParts.tsx';
-import { coilPath, type Ruler, rulerOf } from '../drawing/layout.ts';
+import { bar, coilPath, type Ruler, rulerOf } from '../drawing/layout.ts';
 import { MovingParts, type MovingRefs } from '../drawing/MovingParts.tsx';
 import { Patterns } from '../drawing/Patterns.tsx';
 import type { PartsFitted } from '../drawing/PumpDrawing.tsx';
@@ -9,6 +9,10 @@ import { useJob } from '../useJob.ts';
 import { PICTURE_MM } from './useDragHand.ts';
 import '../drawing/drawing.css';
 
+const LABELS = {
+  section: 'The pump in section, cam end down',
+  outside: 'The pump from outside, cam end down',
+} as const;
 const VIEW = `-44 -106 88 ${PICTURE_MM}`;
 const has: PartsFitted = {
   plunger: true,
@@ -30,8 +34,8 @@ interface HandRefs {
   pin: RefObject<SVGGElement | null>;
 }
 
-/** The pump in the hand in section, as the model has it, with the fingertip that presses it. */
-export function PumpPicture() {
+/** The pump in the hand as the model has it, in section or from outside, with the fingertip that presses it. */
+export function PumpPicture({ isOutside }: { isOutside: boolean }) {
   const { session, core } = useJob();
   const def = session.definition;
   const mm = rulerOf(def);
@@ -64,9 +68,9 @@ export function PumpPicture() {
   }, 0);
   return (
     <div className="pump-picture section">
-      <svg viewBox={VIEW} role="img" aria-label="The pump in section, cam end down">
+      <svg viewBox={VIEW} role="img" aria-label={LABELS[isOutside ? 'outside' : 'section']}>
         <Patterns />
-        <FixedParts mm={mm} bore={bore} has={has} />
+        {isOutside ? null : <FixedParts mm={mm} bore={bore} has={has} />}
       </svg>
       <svg viewBox={VIEW} aria-hidden="true" className="moving">
         <MovingParts mm={mm} bore={bore} has={has} refs={refs} />
@@ -78,6 +82,11 @@ export function PumpPicture() {
           <Fingertip />
         </g>
       </svg>
+      {isOutside ? (
+        <svg viewBox={VIEW} aria-hidden="true" className="outside">
+          <Outside mm={mm} />
+        </svg>
+      ) : null}
       <svg
         viewBox="-9 -13 32 26"
         className="pin-dial"
@@ -91,6 +100,32 @@ export function PumpPicture() {
         </g>
       </svg>
     </div>
+  );
+}
+
+/** The body from outside: it hides everything but what stands out of its cam end. */
+function Outside({ mm }: { mm: Ruler }) {
+  const flange = mm('body', 'flangeWidth') / 2;
+  const from = mm('body', 'flangeFromCamEnd');
+  const window = mm('body', 'windowFromCamEnd');
+  return (
+    <>
+      <path className="part" d={bar(mm('body', 'pilotRadius'), 0, mm('body', 'bellTop'))} />
+      <path className="part" d={bar(mm('body', 'bellRadius'), from, mm('body', 'bellTop'))} />
+      <path
+        className="part"
+        d={bar(mm('body', 'upperRadius'), mm('body', 'bellTop'), mm('body', 'length'))}
+      />
+      <path className="part" d={bar(flange, from, from + mm('body', 'flangeThickness'))} />
+      <path
+        className="solid"
+        d={bar(mm('body', 'windowWidth') / 2, window, window + mm('body', 'windowHeight'))}
+      />
+      <path
+        className="part"
+        d={bar(mm('inlet', 'radius'), mm('body', 'inletHeight') - 5, mm('body', 'inletHeight') + 5)}
+      />
+    </>
   );
 }
 

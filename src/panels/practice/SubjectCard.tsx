@@ -10,11 +10,12 @@ export function SubjectCard(props: {
   name: string;
   isCurrent: boolean;
   isCovered: boolean;
+  isOutside: boolean;
   said: string | null;
   judgement: Judgement | null;
   onTake: () => void;
 }) {
-  const { name, isCurrent, isCovered, said, judgement, onTake } = props;
+  const { name, isCurrent, isCovered, isOutside, said, judgement, onTake } = props;
   const { session } = useJob();
   const isHeld = useFact(({ hand }) => hand.grasp !== null);
   const drag = useDragHand(session);
@@ -57,7 +58,7 @@ export function SubjectCard(props: {
         }}
         onBlur={lift}
       >
-        {isCovered ? <Cloth /> : <PumpPicture />}
+        {isCovered ? <Cloth /> : <PumpPicture isOutside={isOutside} />}
       </section>
       {judgement === null ? null : (
         <p className="subject-verdict" data-right={judgement.right}>

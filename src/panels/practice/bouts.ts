@@ -22,6 +22,7 @@ export function openRound(piece: Piece, def: SetDefinition, seed: number, level:
       session.do(command);
       for (let waited = 0; waited < PATIENCE && session.advance(0.1); waited += 1);
     }
+    session.look({ view: subject.view, section: subject.view === 'section' });
     return { subject, session, before: structuredClone(session.sim()) };
   });
 }

@@ -1,0 +1,40 @@
+import type { ReactNode } from 'react';
+import type { Answer, Judgement, Piece } from '../../jobs/practice/piece.ts';
+import type { Bout } from './bouts.ts';
+import { DoneList } from './DoneList.tsx';
+import { HandPanel } from './HandPanel.tsx';
+import { PieceActs } from './PieceActs.tsx';
+import { SayForm, Verdict } from './SayForm.tsx';
+
+/** Everything to work one subject with, and what came of it. */
+export function WorkPanel(props: {
+  piece: Piece;
+  bout: Bout;
+  isShown: boolean;
+  hasGauge: boolean;
+  answers: readonly Answer[];
+  judgement: Judgement | null;
+  end: ReactNode;
+  onSay: (answer: string | null) => void;
+}) {
+  const { piece, bout, isShown, hasGauge, answers, judgement, end, onSay } = props;
+  const { name, acts } = bout.subject;
+  return (
+    <section className="in-hand" aria-label={`${name}, in the hand`} hidden={!isShown}>
+      <h2>{name}</h2>
+      {judgement === null ? null : <Verdict judgement={judgement} />}
+      {judgement === null ? null : end}
+      {piece.way === 'hand' ? <HandPanel hasGauge={hasGauge} /> : null}
+      {acts.length > 0 || piece.way === 'spanner' ? <DoneList /> : null}
+      {judgement !== null ? null : piece.question === null ? (
+        <button type="button" className="button strong done" onClick={() => onSay(null)}>
+          {piece.way === 'spanner' ? 'It is tight' : 'I am done'}
+        </button>
+      ) : (
+        <SayForm question={piece.question} answers={answers} onSay={onSay} />
+      )}
+      {acts.length > 0 ? <PieceActs uses={acts} /> : null}
+      {judgement === null ? end : null}
+    </section>
+  );
+}
