@@ -5,7 +5,7 @@ export function ForgetAll({ onForget }: { onForget: () => void }) {
   const dialog = useRef<HTMLDialogElement>(null);
   return (
     <>
-      <button type="button" className="button quiet" onClick={() => dialog.current?.showModal()}>
+      <button type="button" className="button" onClick={() => dialog.current?.showModal()}>
         Forget all that is kept here
       </button>
       <dialog
