@@ -1,5 +1,6 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
+import { deliveryPlugin } from './src/packages/deliveryPlugin.ts';
 import { bakedPartsPlugin } from './src/solids/partsPlugin.ts';
 
 /**
@@ -14,7 +15,7 @@ const chunks = [
 export default defineConfig({
   // Relative addresses, so that the built folder works from any path of any server.
   base: './',
-  plugins: [react(), bakedPartsPlugin()],
+  plugins: [react(), bakedPartsPlugin(), deliveryPlugin()],
   build: {
     target: 'es2022',
     // The 3D libraries are one large chunk that only the bench asks for.
