@@ -3,7 +3,7 @@ import type { CauseId } from '../jobs/causes.ts';
 import { evidence } from '../jobs/evidence.ts';
 import type { FindingCode } from '../jobs/findings.ts';
 import { jointsOf, partsOver } from '../sim/set/blocks.ts';
-import type { MendId, PartId } from '../sim/set/commands.ts';
+import type { CheckId, MendId, PartId } from '../sim/set/commands.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import { labourOf } from '../sim/set/labour.ts';
 import { eventsOf, type HappeningOf } from './judges.ts';
@@ -188,32 +188,25 @@ export function mendedForAReason(story: Story): Judgement {
   return { earned: naming?.isRight ? Math.max(0, 1 - needless.length / 2) : 0, at };
 }
 
-/** Acts that change nothing that a check looks at. */
-const idle = ['check', 'setPlace', 'strikeOut', 'restore', 'nameCause', 'judgePair', 'askHint'];
+/** The loose pump is read to know how to free it, not only to know what is wrong. */
+const readsPump: readonly CheckId[] = ['cupEnd', 'pinTurn', 'plungerTravel'];
 
-/** Checks that a search was made of: whether each could tell something, and was not the one just made again. */
+/**
+ * Checks that the search for the cause was made of, until the right one was named: whether each could tell something, and
+ * did not just show what it had shown before.
+ */
 export function searchedWith(story: Story): { at: number; useful: boolean }[] {
-  const end = Math.min(
-    ...[
-      ...eventsOf(story, 'mended'),
-      ...eventsOf(story, 'struck'),
-      ...eventsOf(story, 'pairOrdered'),
-      ...eventsOf(story, 'causeNamed', ({ event }) => story.scenario.marking.causes.includes(event.cause)),
-    ].map(({ order }) => order),
-    Number.POSITIVE_INFINITY,
-  );
-  const looks = new Map(story.looks.map((look) => [look.order, look]));
-  const since = new Set<string>();
+  const { causes } = story.scenario.marking;
+  const end = eventsOf(story, 'causeNamed', ({ event }) => causes.includes(event.cause))[0]?.order;
+  const shown = new Map<string, string>();
   const made: { at: number; useful: boolean }[] = [];
-  for (const { command, order, at, scene } of story.moments) {
-    if (order >= end) break;
-    if (command !== null && !idle.includes(command.do)) since.clear();
-    const look = looks.get(order);
-    // the loose pump is read to know how to free it, not only to know what is wrong
-    const isSearch = command?.do === 'check' && scene.rest === null;
-    if (!isSearch || look === undefined || look.outcomes.length === 0) continue;
-    made.push({ at, useful: look.told && !since.has(command.what) });
-    since.add(command.what);
+  for (const { moment, order, at, outcomes, findings, told } of story.looks) {
+    if (end !== undefined && order >= end) break;
+    const { command } = moment;
+    if (command?.do !== 'check' || readsPump.includes(command.what) || outcomes.length === 0) continue;
+    const seen = findings.map(({ code }) => code).join(' ');
+    made.push({ at, useful: told && shown.get(command.what) !== seen });
+    shown.set(command.what, seen);
   }
   return made;
 }

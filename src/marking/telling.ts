@@ -4,7 +4,6 @@ import { evidence, findingsAsReceived } from '../jobs/evidence.ts';
 import { entropy, REDUNDANT } from '../jobs/evidenceBelief.ts';
 import { checkKinds } from '../jobs/evidenceChecks.ts';
 import type { FindingCode } from '../jobs/findings.ts';
-import type { Command } from '../jobs/job.ts';
 import { eventsOf } from './judges.ts';
 import type { Moment, Story } from './story.ts';
 
@@ -44,8 +43,7 @@ export interface Look {
   readonly at: number;
   /** Number of events before it. */
   readonly order: number;
-  /** The act that the moment belongs to; null when the finding came of what went on by itself. */
-  readonly command: Command | null;
+  readonly moment: Moment;
   readonly findings: readonly Finding[];
   /** Every finding that the same check might have given. */
   readonly outcomes: readonly FindingCode[];
@@ -81,7 +79,7 @@ export function looksOf({ scenario, moments }: Pick<Story, 'scenario' | 'moments
     if (findings.length === 0) continue;
     const outcomes = [...new Set(findings.flatMap(outcomesOf))];
     const told = couldTell(outcomes, openAfter(scenario.causes, before));
-    looks.push({ at: moment.at, order: moment.order, command: moment.command, findings, outcomes, told });
+    looks.push({ at: moment.at, order: moment.order, moment, findings, outcomes, told });
     // what could tell nothing excludes nothing: an idle check must not raise a mark by any road
     if (told) before.push(...findings);
     seen += findings.length;

@@ -34,7 +34,14 @@ export const violationsIn = (scenario: Scenario): Record<string, LogEntry[]> => 
   'blow on the anvil': [placed('anvil'), blow()],
   'pump by its body in the vice': [placed('viceBody')],
   'a hard pull, lever let go': [pull],
-  'load left on': [...dropped('loadIsolated'), pull],
+  'load left on': [
+    ...dropped('loadIsolated'),
+    pull,
+    entry(
+      { do: 'setPlace', what: 'loadIsolated', on: true },
+      { kind: 'placeSet', what: 'loadIsolated', on: true },
+    ),
+  ],
   'flame let near': dropped('noFlame'),
   'glasses off': dropped('eyeProtection'),
   'ears open': [...dropped('hearingProtection'), pull],

@@ -35,15 +35,18 @@ function pipeBled(story: Story): Judgement {
   return tightened.length > 0 ? done(tightened) : { earned: 0.5, at: solid.at };
 }
 
+/** Pulls that were seen to bring something, or nothing, out of the slack union: the lever held all the while. */
 function heldWhileBleeding(story: Story): Judgement {
   const since = lineMended(story);
-  const pulls = commandsOf(
+  const pulls = eventsOf(
     story,
-    'pullCord',
-    ({ order, scene }) => order > since && scene.joints.pipeAtInjector === 'slack',
+    'found',
+    ({ event, order }) =>
+      order > since && ['fuelAtUnion', 'bubblesAtUnion', 'noFuelAtUnion'].includes(event.finding.code),
   );
-  const held = pulls.filter(({ scene, command }) => scene.decompressorHeld && command.letGoAt === null);
-  return withFewBreaches(pulls, (one) => held.includes(one), held.length > 0 ? 1 : 0);
+  const isHeld = ({ moment: { cause, scene } }: (typeof pulls)[number]) =>
+    scene.decompressorHeld && cause?.do === 'pullCord' && cause.letGoAt === null;
+  return withFewBreaches(pulls, isHeld, pulls.some(isHeld) ? 1 : 0);
 }
 
 /** The rules on bleeding. */
@@ -88,7 +91,7 @@ export const bleedingRules: readonly Rule[] = [
     applies: whenBled,
     judge: (story) => {
       const last = lastTightening(story, 'pipeAtInjector');
-      const since = last?.order ?? lineMended(story);
+      const since = Math.max(last?.order ?? -1, lineMended(story));
       return onceWithoutBreach(
         eventsOf(
           story,

@@ -18,9 +18,6 @@ import { couldTell, excludedBefore, lastNaming, openBefore } from '../telling.ts
 
 const part = 'findingTheCause';
 
-const found = (story: Story, ...codes: FindingCode[]) =>
-  eventsOf(story, 'found', ({ event }) => codes.includes(event.finding.code));
-
 function struckAtEnd(story: Story): Set<CauseId> {
   const struck = new Set<CauseId>();
   for (const { event } of story.happenings) {
@@ -204,21 +201,6 @@ export const findingTheCauseRules: readonly Rule[] = [
     judge: trueCauseKept,
   },
   {
-    id: 'read-before-freeing',
-    part,
-    weight: 2,
-    when: 'before the first blow or push',
-    reason:
-      'The loose pump was read (cup recessed or proud, pin) before the first blow or push, so that the right end was known.',
-    source: commonPractice,
-    applies: whenPairIsFreed,
-    judge: (story) =>
-      doneBefore(found(story, 'cupRecessed', 'cupProud'), [
-        ...eventsOf(story, 'struck'),
-        ...eventsOf(story, 'plungerPushed'),
-      ]),
-  },
-  {
     id: 'named-before-freeing',
     part,
     weight: 1,
@@ -251,7 +233,7 @@ export const findingTheCauseRules: readonly Rule[] = [
     weight: 2,
     when: 'at every check until the cause is named or something is mended',
     reason:
-      'Checks were made while they could still tell something (0.01 bit or more), and none again with nothing changed.',
+      'Checks were made while they could still tell something (0.01 bit or more), and none again that had shown the same.',
     source: ourJudgement,
     applies: always,
     judge: checkedToTell,

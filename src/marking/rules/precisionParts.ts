@@ -1,6 +1,7 @@
 import {
   commandsOf,
   done,
+  doneBefore,
   eventsOf,
   never,
   onceWithoutBreach,
@@ -93,6 +94,21 @@ function judgedRightly(story: Story): Judgement {
 
 /** The rules on care of precision parts once the pump is off. */
 export const precisionPartsRules: readonly Rule[] = [
+  {
+    id: 'read-before-freeing',
+    part,
+    weight: 2,
+    when: 'before the first blow or push',
+    reason:
+      'The loose pump was read (cup recessed or proud, pin) before the first blow or push, so that the right end was known.',
+    source: commonPractice,
+    applies: whenPairIsFreed,
+    judge: (story) =>
+      doneBefore(
+        eventsOf(story, 'found', ({ event }) => event.finding.check === 'cupEnd'),
+        [...eventsOf(story, 'struck'), ...eventsOf(story, 'plungerPushed')],
+      ),
+  },
   {
     id: 'valve-out-first',
     part,

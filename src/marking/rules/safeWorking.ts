@@ -77,7 +77,10 @@ function loadBackSafely(story: Story): Judgement {
   if (last === undefined || started === undefined) return { earned: 0, at: last?.at ?? null };
   const tested = eventsOf(story, 'found', ({ event }) => event.finding.code === 'runsWell')[0];
   const inOrder =
-    tested !== undefined && tested.order > started.order && back.every((one) => one.order > tested.order);
+    tested !== undefined &&
+    tested.order > started.order &&
+    back.every((one) => one.order > tested.order) &&
+    !story.end.place.loadIsolated;
   return { earned: inOrder ? 1 : 0, at: last.at };
 }
 
