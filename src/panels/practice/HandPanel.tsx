@@ -52,7 +52,7 @@ function Feel({ trace }: { trace: Trace }) {
         </span>{' '}
         N at{' '}
         <span ref={refs.travel} className="figures">
-          {figure((points.at(-1)?.[0] ?? session.sim().pump.travel * 1000) || 0, 2)}
+          {points.length > 0 ? figure(points.at(-1)?.[0] ?? 0, 2) : '–'}
         </span>{' '}
         mm
       </p>

@@ -157,6 +157,7 @@ export function PracticePage(props: {
               piece={piece}
               bout={bout}
               isShown={bout === current}
+              isNew={lay > 0}
               hasGauge={piece.channels.length === 0 || channels.includes('gauge') || said.has(bout)}
               answers={answers}
               judgement={said.get(bout)?.judgement ?? null}

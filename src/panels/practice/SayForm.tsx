@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { Answer, Judgement } from '../../jobs/practice/piece.ts';
 
 /** The question about one subject, and its answers to choose from. */
@@ -46,8 +46,13 @@ export function SayForm({
 
 /** What came of it: each line with what was done, what the model did, or what would have told more. */
 export function Verdict({ judgement }: { judgement: Judgement }) {
+  const place = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    // the button that asked for it is gone: whoever works by keys goes on from here
+    if (document.activeElement === document.body) place.current?.focus();
+  }, []);
   return (
-    <div className="verdict" role="status" data-right={judgement.right}>
+    <div className="verdict" role="status" tabIndex={-1} ref={place} data-right={judgement.right}>
       {judgement.says.map((line) => (
         <p key={line}>{line}</p>
       ))}

@@ -34,7 +34,7 @@ export function TaskPanel(props: {
       )}
       {piece.channels.length === 0 ? null : <Channels {...props} />}
       <label className="task-level">
-        <span>How hard</span>
+        <span>Difficulty</span>
         <select value={level} onChange={(event) => onLevel(Number(event.target.value))}>
           {piece.levels.map((words, index) => (
             <option key={words} value={index}>

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useEffect, useRef } from 'react';
 import type { Answer, Judgement, Piece } from '../../jobs/practice/piece.ts';
 import type { Bout } from './bouts.ts';
 import { DoneList } from './DoneList.tsx';
@@ -11,17 +11,26 @@ export function WorkPanel(props: {
   piece: Piece;
   bout: Bout;
   isShown: boolean;
+  /** Not the first round since the page was opened. */
+  isNew: boolean;
   hasGauge: boolean;
   answers: readonly Answer[];
   judgement: Judgement | null;
   end: ReactNode;
   onSay: (answer: string | null) => void;
 }) {
-  const { piece, bout, isShown, hasGauge, answers, judgement, end, onSay } = props;
+  const { piece, bout, isShown, isNew, hasGauge, answers, judgement, end, onSay } = props;
   const { name, acts } = bout.subject;
+  const head = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    // a new round takes the focus over from the button that asked for it
+    if (isNew && isShown && document.activeElement === document.body) head.current?.focus();
+  }, [isNew, isShown]);
   return (
     <section className="in-hand" aria-label={`${name}, in the hand`} hidden={!isShown}>
-      <h2>{name}</h2>
+      <h2 tabIndex={-1} ref={head}>
+        {name}
+      </h2>
       {judgement === null ? null : <Verdict judgement={judgement} />}
       {judgement === null ? null : end}
       {piece.way === 'hand' ? <HandPanel hasGauge={hasGauge} /> : null}
