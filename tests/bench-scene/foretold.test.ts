@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { foretell } from '../../src/bench/handles/foretell.ts';
 import { gripFor } from '../../src/bench/handles/grip.ts';
 import { strikeTarget } from '../../src/bench/handles/hammer.ts';
+import { leverWords } from '../../src/bench/handles/pull.ts';
 import { controlClick, toolClick } from '../../src/bench/handles/use.ts';
-import { otherHandFor, washerFor } from '../../src/bench/OtherHand.tsx';
+import { letGoFor, otherHandFor, washerFor } from '../../src/bench/OtherHand.tsx';
 import { stage, untilStill } from './scene.ts';
 
 const at = stage();
@@ -70,6 +71,15 @@ describe('what a hand or a tool would do is said before it is done', () => {
     session.do({ do: 'placePump', on: 'vice', camUp: false });
     session.do({ do: 'loosen', joint: 'holder', to: 'slack', backup: false });
     expect(washerFor(session)).toMatch(/washer/i);
+    // a held decompressor is let go on the way or not, as the hand chooses before the pull
+    expect(letGoFor(session)).toBeNull();
+    session.do({ do: 'holdDecompressor', held: true });
+    expect(letGoFor(session)).toBe(true);
+    expect(leverWords(session)).toContain('let go');
+    session.look({ letGoAt: null });
+    expect(letGoFor(session)).toBe(false);
+    expect(leverWords(session)).toContain('held all the way');
+    session.do({ do: 'holdDecompressor', held: false });
     session.look({ inHand: 'swab' });
     expect(otherHandFor(session) ?? washerFor(session)).toBeNull();
   });

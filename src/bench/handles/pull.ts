@@ -1,3 +1,4 @@
+import type { Session } from '../../session/session.ts';
 import type { Effort } from '../../sim/set/commands.ts';
 import { cordGuide } from '../engine/starter.ts';
 import { CORD_WAY } from '../rig/poseSet.ts';
@@ -15,6 +16,13 @@ const LEAST = 0.035;
 const TAKE_UP = 0.12;
 /** Cord drawn by a drag as long as the picture is high, m. */
 const REACH = 0.6;
+
+/** What becomes of a held decompressor in the next pull, in words. */
+export function leverWords(session: Session): string {
+  if (!session.sim().control.decompressorHeld) return '';
+  const isLetGo = session.store.getState().letGoAt !== null;
+  return isLetGo ? ', the decompressor let go as it spins' : ', the decompressor held all the way';
+}
 
 /** Drawing the cord: how fast the handle is drawn says how hard the pull will be. */
 export function cordPull(hands: Hands, start: Point): Gesture {
@@ -39,7 +47,7 @@ export function cordPull(hands: Hands, start: Point): Gesture {
       const away = (Math.hypot(point.x - start.x, point.y - start.y) / hands.size.height) * REACH;
       out = Math.max(away, draggedAlong(hands, guide, CORD_WAY, point.x - start.x, point.y - start.y));
       held.slackOut = Math.min(TAKE_UP, Math.max(0, out));
-      held.words = out < LEAST ? 'draw the cord' : effort()[1];
+      held.words = out < LEAST ? 'draw the cord' : effort()[1] + leverWords(session);
       hands.invalidate();
     },
     end() {

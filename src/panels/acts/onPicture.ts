@@ -41,7 +41,7 @@ export const onPicture: Readonly<Record<string, readonly PictureWay[]>> = {
   'check-linkage': [strip('throttle', 'governorArm')],
   'mend-governorLinkage': [strip('throttle', 'governorArm')],
   'check-stopLeverProof': [fitted('stopLever')],
-  pull: [drag('cordHandle')],
+  pull: [drag('cordHandle'), strip('cord')],
   turn: [click('flywheel'), strip('flywheel', 'recoil', 'camshaft')],
   'check-running': [strip('engine', 'exhaust')],
   'check-blowBy': [strip('flywheel', 'engine')],
