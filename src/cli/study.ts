@@ -66,7 +66,7 @@ export function reportLines({ learners, criteria }: StudyReport): string[] {
 }
 
 function run(args: Args): Outcome<StudyRow[]> {
-  const seeds = wholeNumber(args, 'seeds', 30, 2, MOST_SEEDS);
+  const seeds = wholeNumber(args, 'seeds', 30, 1, MOST_SEEDS);
   const first = wholeNumber(args, 'first', 1, 0, 4_000_000_000);
   const threads = wholeNumber(args, 'threads', Math.max(1, cpus().length), 1, MOST_THREADS);
   const problems = [seeds, first, threads].flatMap((one) => (one.ok ? [] : one.problems));
