@@ -2,6 +2,7 @@ import { realpathSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { causesCommand } from './causes.ts';
 import { checkCommand } from './check.ts';
+import { criteriaCommand } from './criteria.ts';
 import { dealCommand } from './deal.ts';
 import { type CommandResult, lawCommand } from './law.ts';
 import { markCommand } from './mark.ts';
@@ -15,6 +16,7 @@ const usage = [
   '  check FILE... [--format-only]                    validates jobs and set definitions; proves that a job is one',
   '  play FILE --by careful|methodical|hasty|wrong-end|nobody [--seed N] [--record FILE] [--json]',
   '                                                   a scripted worker does the job; prints the marks',
+  '  criteria FILE [--json]                           what a job is marked for, by the table that marks it',
   '  causes FILE [--json | --table]                   what each check would tell about the causes, by simulation',
   '  deal FILE --count N --seed N [--band PERCENT] [--any-cause] [--out FOLDER] [--json]',
   '                                                   jobs like this one, equally hard to find out',
@@ -28,6 +30,7 @@ const usage = [
 const commands: ReadonlyMap<string, (args: string[]) => CommandResult> = new Map([
   ['check', checkCommand],
   ['play', playCommand],
+  ['criteria', criteriaCommand],
   ['causes', causesCommand],
   ['deal', dealCommand],
   ['study', studyCommand],

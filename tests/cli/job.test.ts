@@ -182,7 +182,7 @@ describe('the job command', () => {
   it('prints its usage when nothing is asked, and refuses an unknown command', () => {
     expect(runJobCommand([]).code).toBe(0);
     expect(refused('paly')).toEqual([
-      'COMMAND: found "paly", expected check, play, causes, deal, trace, law',
+      'COMMAND: found "paly", expected check, play, criteria, causes, deal, study, mark, trace, law',
     ]);
   });
 

@@ -101,7 +101,8 @@ export const findingTheCauseRules: readonly Rule[] = [
     part,
     weight: 2,
     when: 'before the pump is taken off',
-    reason: 'Compression was felt with the lever released before anything was taken apart.',
+    reason:
+      'Compression was felt with the lever released, unless what was found left nothing for it to tell.',
     source: commonPractice,
     applies: always,
     judge: (story) => proved(story, 'compressionFelt', 'compressionWeak'),
@@ -112,7 +113,7 @@ export const findingTheCauseRules: readonly Rule[] = [
     weight: 1,
     when: 'before the pump is taken off',
     reason:
-      'The engine was also spun with the decompressor held open, which tells a tight engine from compression.',
+      'The engine was spun with the decompressor held open, which tells a tight engine from compression and lets the creak be heard.',
     source: commonPractice,
     applies: always,
     judge: (story) => proved(story, 'crankSpun', 'creakHeard', 'noCreak'),
@@ -122,7 +123,7 @@ export const findingTheCauseRules: readonly Rule[] = [
     part,
     weight: 1,
     when: 'before the pump is taken off',
-    reason: 'The air element was looked at before the pump was touched.',
+    reason: 'The air element was looked at, unless what was found left nothing for it to tell.',
     source: commonPractice,
     applies: always,
     judge: (story) => proved(story, 'airClear', 'airBlocked'),
@@ -132,7 +133,8 @@ export const findingTheCauseRules: readonly Rule[] = [
     part,
     weight: 2,
     when: 'before the pump is taken off',
-    reason: 'Fuel was proved from the tank to the pump: what comes out of the hose, what lies in the bowl.',
+    reason:
+      'Fuel was proved from the tank to the pump by what comes out of the hose, unless nothing was left for it to tell.',
     source: commonPractice,
     applies: always,
     judge: (story) => proved(story, 'hoseFlows', 'hoseFlowsPoorly', 'hoseDry'),
@@ -142,7 +144,8 @@ export const findingTheCauseRules: readonly Rule[] = [
     part,
     weight: 2,
     when: 'before the pump is taken off',
-    reason: 'Whether fuel reaches the injector was seen at the slack union, or heard as a creak.',
+    reason:
+      'Whether fuel reaches the injector was seen at the slack union or heard as a creak, unless nothing was left for it to tell.',
     source: commonPractice,
     applies: always,
     judge: (story) =>
@@ -154,7 +157,7 @@ export const findingTheCauseRules: readonly Rule[] = [
     weight: 2,
     when: 'before the pump is taken off',
     reason:
-      'The window was opened and the control pin watched while the throttle moved: seconds of work that decide the matter.',
+      'The control pin was watched in the window while the throttle moved, unless nothing was left for it to tell.',
     source: commonPractice,
     applies: always,
     judge: (story) => proved(story, 'pinFollows', 'pinStays', 'pinOutOfSlot'),
@@ -231,7 +234,7 @@ export const findingTheCauseRules: readonly Rule[] = [
     id: 'checked-to-tell',
     part,
     weight: 2,
-    when: 'at every check until the cause is named or something is mended',
+    when: 'at every check until the right cause is named',
     reason:
       'Checks were made while they could still tell something (0.01 bit or more), and none again that had shown the same.',
     source: ourJudgement,
