@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
+import { openJob, perform, termsOf } from '../../src/jobs/job.ts';
 import { record, replay } from '../../src/session/recording.ts';
 import { readRecording, writeRecording } from '../../src/session/recordingFile.ts';
 import golden from '../golden/hasty-lambing-shed-lights-1.json';
@@ -77,6 +78,31 @@ it('A file that is no recording, or a damaged one, is refused in a sentence and 
     expect(await page.getByText(/Handed over:|On the bench already/).count()).toBe(0);
   });
 });
+
+it(
+  'Begun work on a job that came in the file is gone on with, and a step that is not so is not',
+  async () => {
+    const other = { ...scenario, title: 'Another shed' };
+    const begunJob = openJob(def, other, 5, termsOf('practice'));
+    perform(def, other, begunJob, { do: 'check', what: 'tank' });
+    const begun = record(def, other, begunJob, 5);
+    const bytes = (one: typeof begun) =>
+      Buffer.from(writeRecording({ recording: one, scenario: other, begun: 1_795_800_000_000 }));
+    await withApp({ reducedMotion: 'reduce' }, async ({ page }) => {
+      await choose(page, bytes({ ...begun, stateHash: '0123456789abcdef' }));
+      await page
+        .getByRole('alert')
+        .getByText(/did not come out as they did/)
+        .waitFor();
+      await choose(page, bytes(begun));
+      await page.waitForFunction(() => window.location.hash.startsWith('#/set/'), null, { timeout: LONG });
+      await page.locator('.job').waitFor({ timeout: LONG });
+      expect(await page.locator('.bar-job').textContent()).toBe('Another shed');
+      expect(await page.locator('.findings li').count()).toBe(1);
+    });
+  },
+  LONG * 2,
+);
 
 it(
   'Everything kept on the device is forgotten in one button',
