@@ -21,9 +21,9 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   solids: [],
   bench: ['session'],
   panels: ['session'],
-  desk: TO_SESSION,
   packages: TO_SESSION,
-  cli: [...TO_SESSION, 'solids'],
+  desk: [...TO_SESSION, 'packages'],
+  cli: [...TO_SESSION, 'packages', 'solids'],
   app: [...TO_SESSION, 'solids', 'bench', 'panels', 'desk', 'packages', 'cli'],
 };
 

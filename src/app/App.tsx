@@ -1,7 +1,8 @@
-import { lazy, type ReactNode, Suspense, useEffect } from 'react';
+import { lazy, type ReactNode, Suspense, useEffect, useState } from 'react';
 import { FaultBoundary } from './FaultBoundary.tsx';
 import { FirstPlace } from './FirstPlace.tsx';
 import { jobFiles } from './offers.ts';
+import { packedHere } from './packedHere.ts';
 import { routeOf, useHash } from './useRoute.ts';
 
 const loadJobPlace = () => import('./JobPlace.tsx');
@@ -10,6 +11,9 @@ const PracticePlace = lazy(async () => ({
   default: (await import('./PracticePlace.tsx')).PracticePlace,
 }));
 const DeskPlace = lazy(async () => ({ default: (await import('./DeskPlace.tsx')).DeskPlace }));
+const PackagedPlace = lazy(async () => ({
+  default: (await import('./PackagedPlace.tsx')).PackagedPlace,
+}));
 const SetPlace = lazy(async () => ({ default: (await import('./SetPlace.tsx')).SetPlace }));
 const DebriefPlace = lazy(async () => ({ default: (await import('./DebriefPlace.tsx')).DebriefPlace }));
 const JobPlace = lazy(async () => ({ default: (await loadJobPlace()).JobPlace }));
@@ -25,6 +29,13 @@ export function App() {
     return () => clearTimeout(timer);
   }, []);
 
+  const [packed] = useState(packedHere);
+  if (packed !== null)
+    return (
+      <Place what="The work" waiting="Laying the job out.">
+        <PackagedPlace packed={packed} />
+      </Place>
+    );
   switch (route.at) {
     case 'book':
       return (

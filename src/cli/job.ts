@@ -6,6 +6,7 @@ import { criteriaCommand } from './criteria.ts';
 import { dealCommand } from './deal.ts';
 import { type CommandResult, lawCommand } from './law.ts';
 import { markCommand } from './mark.ts';
+import { packageCommand } from './package.ts';
 import { playCommand } from './play.ts';
 import { failed, succeeded } from './result.ts';
 import { studyCommand } from './study.ts';
@@ -23,6 +24,8 @@ const usage = [
   '  study [--seeds N] [--first SEED] [--threads N] [--csv FILE] | study FILE...',
   '                                                   every scripted learner does every job: do the marks tell them apart?',
   '  mark DIR --csv FILE [--threads N]                does every recording of a folder again and writes its marks',
+  '  package --format scorm12|scorm2004|cmi5 --out FILE.zip [--mode MODE] SCENARIO...',
+  '                                                   a unit for each job, for a learning system; build the program first',
   '  trace FILE --degrees 720 --csv                   crank angle by crank angle, the set turned at cranking speed',
   '  law [ID [JSON]]                                  lists the laws, or runs one',
 ];
@@ -35,6 +38,7 @@ const commands: ReadonlyMap<string, (args: string[]) => CommandResult> = new Map
   ['deal', dealCommand],
   ['study', studyCommand],
   ['mark', markCommand],
+  ['package', packageCommand],
   ['trace', traceCommand],
   ['law', lawCommand],
 ]);

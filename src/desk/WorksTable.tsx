@@ -4,6 +4,7 @@ import type { Scenario } from '../jobs/scenario.ts';
 import { type Assignment, type OwnJobs, packAssignment } from '../session/assignment.ts';
 import type { DealtJob } from '../workers/deal.ts';
 import { herrings } from '../workers/dealVaried.ts';
+import { PackageMaker } from './PackageMaker.tsx';
 import type { SetWork } from './plan.ts';
 import { QrDialog } from './QrDialog.tsx';
 import { saveLinks, saveWorks } from './saving.ts';
@@ -146,6 +147,7 @@ export function WorksTable({
           </tbody>
         </table>
       </div>
+      <PackageMaker works={sent} />
       {shown === null ? null : <QrDialog work={shown} onClose={() => setShown(null)} />}
     </section>
   );

@@ -1,6 +1,7 @@
 import { strFromU8, strToU8, zipSync } from 'fflate';
 import type { Assignment } from '../session/assignment.ts';
 import { type Contents, courseStructure, escaped, manifest12, manifest2004, type Unit } from './manifests.ts';
+import { WORK_META } from './workMeta.ts';
 
 export const packageFormats = ['scorm12', 'scorm2004', 'cmi5'] as const;
 export type PackageFormat = (typeof packageFormats)[number];
@@ -11,8 +12,6 @@ export interface PackagedWork {
   readonly packed: string;
 }
 
-/** Name of the element by which a unit's page says which work it is. */
-export const WORK_META = 'freestroke-work';
 /** Addresses of activities need a name space; the files of a package ask for nothing there. */
 const BASE = 'https://freestroke.invalid/work';
 const ENTRY = 'index.html';

@@ -3,6 +3,7 @@ import * as v from 'valibot';
 import { type Outcome, parseJson, problemsOf } from '../jobs/problems.ts';
 import { modes, type Scenario, scenarioFrom } from '../jobs/scenario.ts';
 import { fingerprint } from '../sim/set/snapshot.ts';
+import { fromBase64, toBase64 } from './base64.ts';
 import { inflated } from './inflated.ts';
 import { type Json, patchBetween, patched } from './mergePatch.ts';
 
@@ -50,15 +51,6 @@ export type OwnJobs = (id: string) => Json | undefined;
 /** Whatever JSON can say of a value. */
 const asJson = (value: unknown): Json => JSON.parse(JSON.stringify(value)) as Json;
 
-const toText = (bytes: Uint8Array): string =>
-  btoa(String.fromCharCode(...bytes))
-    .replaceAll('+', '-')
-    .replaceAll('/', '_')
-    .replace(/=+$/, '');
-
-const toBytes = (text: string): Uint8Array =>
-  Uint8Array.from(atob(text.replaceAll('-', '+').replaceAll('_', '/')), (one) => one.charCodeAt(0));
-
 /** Digits behind a packed text that tell whether a link was cut or mangled on its way. */
 const SUM = 8;
 const sumOf = (text: string): string => fingerprint(text).slice(0, SUM);
@@ -70,7 +62,7 @@ export function packAssignment(work: Assignment, of: string | null, own: OwnJobs
   const job = patchBetween(pattern ?? {}, asJson(scenario));
   const packed = { format: 'freestroke-assignment/1', ...rest, of: pattern === undefined ? null : of, job };
   const text = JSON.stringify(packed);
-  return toText(gzipSync(strToU8(text), { level: 9, mtime: 0 })) + sumOf(text);
+  return toBase64(gzipSync(strToU8(text), { level: 9, mtime: 0 })) + sumOf(text);
 }
 
 const refused = (found: string, expected: string): Outcome<never> => ({
@@ -81,7 +73,7 @@ const refused = (found: string, expected: string): Outcome<never> => ({
 /** The text inside an address, or null where it is not the very text that was packed. */
 function plainText(packed: string): string | null {
   try {
-    const text = inflated(toBytes(packed.slice(0, -SUM)), LONGEST_PLAIN);
+    const text = inflated(fromBase64(packed.slice(0, -SUM)), LONGEST_PLAIN);
     return text !== null && sumOf(text) === packed.slice(-SUM) ? text : null;
   } catch {
     return null;

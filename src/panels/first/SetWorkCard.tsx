@@ -16,7 +16,22 @@ const hints = [
 const day = new Intl.DateTimeFormat(undefined, { dateStyle: 'full', timeZone: 'UTC' });
 
 /** What an instructor asks for, before it is begun. */
-export function SetWorkCard({ work, onBegin }: { work: Assignment; onBegin: () => void }) {
+export function SetWorkCard({
+  work,
+  isBegun = false,
+  isPackage = false,
+  note = null,
+  onBegin,
+}: {
+  work: Assignment;
+  /** It was begun in an earlier sitting. */
+  isBegun?: boolean;
+  /** It is all that this page holds, and a learning system keeps it. */
+  isPackage?: boolean;
+  /** Why an earlier sitting cannot be gone on with. */
+  note?: string | null;
+  onBegin: () => void;
+}) {
   const { scenario, name, mode, due } = work;
   return (
     <main className="first set-work">
@@ -41,13 +56,18 @@ export function SetWorkCard({ work, onBegin }: { work: Assignment; onBegin: () =
         {mode === 'practice' ? <li>{hints[work.hints]}</li> : null}
         <li>Passed from {scenario.marking.passMark} of 100.</li>
         {due === null ? null : <li>Last day: {day.format(Date.parse(due))}.</li>}
-        <li>What you do is kept on this device only, until you pass it on yourself.</li>
+        <li>
+          {isPackage
+            ? 'What you do is kept by the learning system that started this page, and told to it at the end.'
+            : 'What you do is kept on this device only, until you pass it on yourself.'}
+        </li>
       </ul>
+      {note === null ? null : <p role="alert">{note} It can only be begun afresh.</p>}
       <p>
         <button type="button" className="button strong" onClick={onBegin}>
-          Begin the work
+          {isBegun ? 'Go on with the work' : 'Begin the work'}
         </button>{' '}
-        <a href="#/">First screen</a>
+        {isPackage ? null : <a href="#/">First screen</a>}
       </p>
     </main>
   );
