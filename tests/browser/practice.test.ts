@@ -52,9 +52,17 @@ async function until(page: Page, isEnough: (seen: Told) => boolean): Promise<Tol
   return told(page);
 }
 
+/** Leaves the drawings alone on the page: this is about what they tell, and a machine without a graphics card is slow at 3D. */
+async function putBenchAway(page: Page): Promise<void> {
+  const button = page.getByRole('button', { name: 'Bench', exact: true });
+  await button.click();
+  expect(await button.getAttribute('aria-pressed')).toBe('false');
+}
+
 describe('stuck or free? in the browser', () => {
   it('is told by keyboard alone, through picture, gauge and captions', async () => {
     await withApp({ path: PATH }, async ({ page }) => {
+      await putBenchAway(page);
       await page.locator('.subject-surface').first().focus();
       await page.keyboard.down('ArrowUp');
       const stuck = await until(page, ({ force }) => force > 250);
@@ -115,6 +123,7 @@ describe('stuck or free? in the browser', () => {
 
   it('hides what is not to be told by, and keeps one channel at least', async () => {
     await withApp({ path: PATH }, async ({ page }) => {
+      await putBenchAway(page);
       const boxes = page.locator('.task-channels input');
       await boxes.nth(0).uncheck();
       expect(await page.locator('.pump-picture').count()).toBe(0);

@@ -162,7 +162,7 @@ describe('every practice piece by keyboard alone', () => {
 
   it('bleed until clear: pull after pull with the lever held, then tight', async () => {
     await atDesk('bleed-until-clear', 21, async (desk) => {
-      await desk.press('Undo the union at the injector');
+      await desk.press('Undo the union nut at the injector');
       await desk.press('Hold the decompressor open');
       for (let pull = 0; pull < 8; pull += 1) {
         await desk.press('Pull the cord');
@@ -174,8 +174,8 @@ describe('every practice piece by keyboard alone', () => {
         await desk.page.waitForTimeout(2500);
         if (/no bubbles/.test((await lines.allTextContents()).join(' '))) break;
       }
-      await desk.write('Tighten the union at the injector', 'Torque', '25');
-      await desk.press('Tighten the union at the injector');
+      await desk.write('Tighten the union nut at the injector', 'Torque', '25');
+      await desk.press('Tighten the union nut at the injector');
       await desk.told(/clamping with/);
       await desk.press('I am done');
       expect(await desk.verdict()).toMatch(/^Right\. No air is left/);

@@ -29,7 +29,7 @@ function whyNot(blows: readonly Blow[], moving: Blow | undefined, spoilt: readon
   if (blows.length === 0) return 'You have not struck it.';
   if (spoilt.length > 0) return `It cost something: ${text(spoilt)}.`;
   if (moving === undefined)
-    return `It has not moved: the hardest of ${blows.length} was ${newtons(Math.max(...blows.map(({ struck }) => struck.peakForce)))}.`;
+    return `It has not moved under ${blows.length === 1 ? 'one blow' : `${blows.length} blows`}, of ${newtons(Math.max(...blows.map(({ struck }) => struck.peakForce)))} at most.`;
   return null;
 }
 
@@ -71,8 +71,10 @@ export function judgeHowHard(def: SetDefinition, given: Given, pasts: readonly n
   const blows = blowsOf(job);
   const moving = blows.find(({ struck }) => struck.moved && struck.slip < 0);
   const spoilt = blows.flatMap((blow) => blow.spoilt);
-  const least = leastBlow(def, before, 'camEnd', def.blow.damageForce);
   const why = whyNot(blows, moving, spoilt);
+  if (why !== null && (spoilt.length > 0 || blows.length === 0))
+    return { right: false, says: [`Not yet. ${why}`, ...advice(given, blows, moving)] };
+  const least = leastBlow(def, before, 'camEnd', def.blow.damageForce);
   if (why !== null || moving === undefined)
     return {
       right: false,

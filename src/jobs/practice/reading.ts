@@ -7,6 +7,7 @@ import type { FindingDraft } from '../findings.ts';
 import { findingText } from '../findingWords.ts';
 import { openJob, perform } from '../job.ts';
 import type { Given, Judgement, Subject } from './piece.ts';
+import { findingsSince, hasTried, tried } from './tried.ts';
 
 /** One way of finding out, as it is done on a copy of what was handed over. */
 export interface Look {
@@ -68,10 +69,13 @@ export function judgeReading(
   words: (id: string) => string,
 ): Judgement {
   const truth = truthOf(subject);
-  const right = answer === truth;
+  const isTrue = answer === truth;
   const shown = showAll(def, subject, before, looks);
-  const found = new Set(job.card.findings.map(({ code }) => code));
+  const found = new Set(findingsSince(before, job).map(({ code }) => code));
   const isMade = ({ findings }: Shown) => findings.some(({ code }) => found.has(code));
+  // what is named without a look at anything is named by luck
+  const looked = shown.some(isMade) || hasTried(tried(job));
+  const right = isTrue && looked;
   const telling = shown.filter(({ tells }) => tells);
   const saying = truth === SOUND ? shown.slice(0, 2) : telling;
   const proof = saying
@@ -83,7 +87,9 @@ export function judgeReading(
   return {
     right,
     says: [
-      `${right ? 'Right' : 'Not so'}: ${words(truth)}.`,
+      isTrue && !looked
+        ? `True, but a guess: ${words(truth)}. You looked at nothing.`
+        : `${right ? 'Right' : 'Not so'}: ${words(truth)}.`,
       ...(proof.length > 0 ? [`What shows it: ${[...new Set(proof)].slice(0, 3).join(' ')}`] : []),
       ...(missed.length > 0 && !right ? [`You did not ${missed.slice(0, 3).join(', nor ')}.`] : []),
       ...(missed.length > 0 && right ? [`It would have been surer had you also tried to ${missed[0]}.`] : []),

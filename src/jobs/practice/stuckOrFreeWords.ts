@@ -3,7 +3,7 @@ import { copyState } from '../../sim/set/snapshot.ts';
 import { degrees, millimetres, newtons, quantity } from '../quantity.ts';
 import type { Given, Judgement } from './piece.ts';
 import { type Needs, needsOf, type Standing, standingOf } from './standing.ts';
-import { type Tried, tried } from './tried.ts';
+import { hasTried, type Tried, tried } from './tried.ts';
 
 /** Push that tells something, N; twist that does, N.m; movement that a hand feels as movement, m and rad. */
 const TELLING_PUSH = 150;
@@ -74,8 +74,9 @@ export function judgeStuckOrFree(def: SetDefinition, { before, job, answer }: Gi
   const standing = standingOf(def, start);
   const needs = needsOf(def, start);
   const did = tried(job);
-  const right = isTrue(answer, standing);
-  const head = right ? 'Right.' : 'Not so.';
+  const isSo = isTrue(answer, standing);
+  const right = isSo && hasTried(did);
+  const head = right ? 'Right.' : isSo ? 'True, but a guess.' : 'Not so.';
   return {
     right,
     says: [

@@ -69,8 +69,9 @@ export function leastBlow(
 ): number | null {
   const at = (speed: number) => tryBlows(def, state, { target, hammer: 'medium', speed }, 1);
   const moves = (speed: number) => Math.abs(at(speed).moved) > SEEN;
-  let [low, high] = [0.1, 8];
-  while (at(high).force > limit && high > low) high -= 0.1;
+  // through wood the force goes with the speed, as nearly as makes no matter
+  let [low, high] = [0.1, limit / at(1).force];
+  while (at(high).force > limit) high *= 0.99;
   if (!moves(high)) return null;
   for (let round = 0; round < 12; round += 1) {
     const middle = (low + high) / 2;

@@ -1,3 +1,5 @@
+import type { SimState } from '../../sim/set/state.ts';
+import type { Finding } from '../card.ts';
 import type { Job } from '../job.ts';
 
 /** What a hand has tried on a plunger so far: greatest forces (N), twist (N.m), movement (m, rad), slips. */
@@ -39,3 +41,14 @@ export function tried(job: Readonly<Job>): Tried {
     );
   return sum;
 }
+
+/** Least push or pull, N, and twist, N.m, that count as having tried it at all. */
+const LEAST = { push: 5, twist: 0.01 } as const;
+
+/** True when a hand has tried the plunger at all. */
+export const hasTried = ({ push, pull, twist }: Tried): boolean =>
+  Math.max(push, pull) >= LEAST.push || twist >= LEAST.twist;
+
+/** What was found after the subject was handed over; the acts that prepared it found things too. */
+export const findingsSince = (before: Readonly<SimState>, job: Readonly<Job>): readonly Finding[] =>
+  job.card.findings.filter(({ at }) => at > before.step);

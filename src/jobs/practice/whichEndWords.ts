@@ -4,7 +4,7 @@ import { millimetres, newtons } from '../quantity.ts';
 import type { Given, Judgement } from './piece.ts';
 import { needsOf, type Standing, standingOf } from './standing.ts';
 import { type Blows, didGood, tryBlows } from './trialBlows.ts';
-import { tried } from './tried.ts';
+import { findingsSince, hasTried, tried } from './tried.ts';
 
 /** The blow that is tried on copies: a firm one that no body minds. */
 const BLOW = { hammer: 'heavy', speed: 3 } as const;
@@ -58,12 +58,17 @@ function truthSays(standing: Standing, travel: number, end: EndsTried['end'], sp
 }
 
 /** Says whether the end is right, by what blows at both ends do to this pump. */
-export function judgeWhichEnd(def: SetDefinition, { before, job, answer }: Given): Judgement {
+export function judgeWhichEnd(def: SetDefinition, given: Given): Judgement {
+  const { subject, before, job, answer } = given;
   const ends = tryEnds(def, before);
   const standing = standingOf(def, before);
-  const right = answer === ends.end;
   const did = tried(job);
-  const looked = job.card.findings.some(({ check }) => check === 'cupEnd');
+  const found = findingsSince(before, job);
+  const looked = found.some(({ check }) => check === 'cupEnd');
+  const isTrue = answer === ends.end;
+  // in section it is plain to see; from outside it takes a look or a push
+  const right = isTrue && (subject.picture === 'section' || found.length > 0 || hasTried(did));
+  const head = right ? 'Right.' : isTrue ? 'True, but a guess.' : 'Not so.';
   const felt = Math.max(did.push, did.pull) > 100;
   const trials =
     ends.end === 'neither' ? [] : [blowsSay('camEnd', ends.camEnd), blowsSay('outletEnd', ends.outletEnd)];
@@ -76,7 +81,7 @@ export function judgeWhichEnd(def: SetDefinition, { before, job, answer }: Given
   return {
     right,
     says: [
-      `${right ? 'Right.' : 'Not so.'} ${truthSays(standing, before.pump.travel, ends.end, needsOf(def, before).spring)}`,
+      `${head} ${truthSays(standing, before.pump.travel, ends.end, needsOf(def, before).spring)}`,
       ...(trials.length > 0 ? [`Tried on this pump: ${trials.join(' ')}`] : []),
       ...(right || more.length === 0 ? [] : [more.join(' ')]),
     ],

@@ -21,8 +21,8 @@ describe('which end?', () => {
       for (const subject of subjectsOf(whichEnd, level)) {
         const played = play(whichEnd, subject, level);
         // a midway plunger has its cup back in the body as well, less far
-        const midway = played.before.pump.travel > 2e-3;
-        const said = midway ? 'camEnd' : endByLooking(played);
+        const seen = endByLooking(played);
+        const said = played.before.pump.travel > 2e-3 ? 'camEnd' : seen;
         counts[said] = (counts[said] ?? 0) + 1;
         expect(played.judge(said), `${level} ${subject.seed}`).toMatchObject({ right: true });
       }
@@ -41,6 +41,15 @@ describe('which end?', () => {
       if (up)
         expect(text).toMatch(/on the cam end: it moves .* towards the cam end.*on the outlet end: nothing/);
       else expect(text).toMatch(/bruises the plunger’s foot/);
+    }
+  });
+
+  it('takes nothing for right that nobody looked at, once the section is away', () => {
+    for (const subject of subjectsOf(whichEnd, 1)) {
+      const played = play(whichEnd, subject, 1);
+      const { right, says } = played.judge(played.before.pump.travel > 2e-3 ? 'camEnd' : 'outletEnd');
+      expect(right).toBe(false);
+      expect(says.join(' ')).toMatch(/^True, but a guess/);
     }
   });
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { compression } from '../../../src/jobs/practice/compression.ts';
 import { truthOf } from '../../../src/jobs/practice/reading.ts';
 import { readPump } from '../../../src/jobs/practice/readPump.ts';
+import { def } from '../../panels/fixture.ts';
 import { type Played, play, subjectsOf } from './played.ts';
 
 /** Handles a pump and answers by what the trade makes of it (common practice, no source); never by what is hidden. */
@@ -82,6 +83,14 @@ describe.each([
       expect(right).toBe(false);
       expect(says.join(' ')).toMatch(/Not so: .* What shows it: .* You did not /);
     }
+  });
+
+  it('takes nothing for right that nobody looked at', () => {
+    const [subject] = piece.make(def, 22, 0);
+    if (subject === undefined) throw new Error('no subject');
+    const { right, says } = play(piece, subject, 0).judge(truthOf(subject));
+    expect(right).toBe(false);
+    expect(says.join(' ')).toMatch(/^True, but a guess/);
   });
 
   it('offers more to tell apart at every step', () => {
