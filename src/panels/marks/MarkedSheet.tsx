@@ -2,6 +2,7 @@ import type { Job } from '../../jobs/job.ts';
 import type { MarkingSheet, MarkLine, Stop } from '../../marking/mark.ts';
 import type { PartName } from '../../marking/rule.ts';
 import type { Core } from '../core.ts';
+import { worthOf } from '../debrief/lessons.ts';
 import { countOf, figure, inTime, quantity, sentence } from '../format.ts';
 import { nameOf } from '../words/names.ts';
 import { momentText } from './moments.ts';
@@ -117,7 +118,11 @@ function Damage({ sheet, words }: { sheet: MarkingSheet; words: Words }) {
 
 function MarkedPart({ part, sheet, words }: { part: PartName; sheet: MarkingSheet; words: Words }) {
   const { core } = words;
-  const lines = sheet.lines.filter((line) => line.part === part);
+  const worth = worthOf(sheet.lines, core.partWeights);
+  const lines = sheet.lines
+    .map((line, n) => ({ line, worth: worth[n] ?? 0 }))
+    .filter(({ line }) => line.part === part);
+  if (lines.length === 0) return null;
   return (
     <section className="marks-part">
       <h3>
@@ -125,23 +130,29 @@ function MarkedPart({ part, sheet, words }: { part: PartName; sheet: MarkingShee
         <span className="figures">{figure(sheet.parts[part])}</span>
       </h3>
       <ul>
-        {lines.map((line) => (
-          <Line key={line.rule} line={line} words={words} />
+        {lines.map(({ line, worth: most }) => (
+          <Line key={line.rule} line={line} worth={most} words={words} />
         ))}
       </ul>
     </section>
   );
 }
 
-function Line({ line, words }: { line: MarkLine; words: Words }) {
+function Line({ line, worth, words }: { line: MarkLine; worth: number; words: Words }) {
   const word = line.earned >= 0.995 ? 'Earned' : line.earned <= 0.005 ? 'Not earned' : 'In part';
   return (
     <li data-earned={word}>
-      <span className="marks-word">{word}</span>
+      <span className="marks-word">
+        {word}
+        <span className="marks-worth">
+          {figure(line.earned * worth, 1)} of {figure(worth, 1)}
+        </span>
+      </span>
       <span>
         {line.reason} {line.isShown ? 'It was shown by a hint. ' : ''}
         {line.earned > 0.005 && line.earned < 0.995 ? `${figure(line.earned * 100)} % of it. ` : ''}
         <Moment at={line.at} words={words} />
+        <span className="marks-source"> ({line.source})</span>
       </span>
     </li>
   );
