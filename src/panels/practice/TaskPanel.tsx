@@ -1,5 +1,6 @@
 import type { Channel, Piece, Subject } from '../../jobs/practice/piece.ts';
-import type { PracticeDesk } from './desk.ts';
+import { type PracticeDesk, useSkill } from './desk.ts';
+import { dueWords } from './dueWords.ts';
 import { PracticeRecord } from './PracticeRecord.tsx';
 
 const channelNames: Readonly<Record<Channel, { name: string; text: string }>> = {
@@ -43,6 +44,7 @@ export function TaskPanel(props: {
           ))}
         </select>
       </label>
+      <SoFar piece={piece} desk={desk} />
       <details
         className="task-tip"
         key={seed}
@@ -59,6 +61,24 @@ export function TaskPanel(props: {
         This is round no. <span className="figures">{seed}</span>; the same number brings the same.
       </p>
     </section>
+  );
+}
+
+/** How many of the last rounds are told of. */
+const LATELY = 5;
+
+/** How the last rounds went and when the next is due, in one line. */
+function SoFar({ piece, desk }: { piece: Piece; desk: PracticeDesk }) {
+  const skill = useSkill(desk, piece.id);
+  if (skill === null) return null;
+  const last = skill.rounds.slice(-LATELY);
+  const right = last.filter((round) => round.right === round.of).length;
+  return (
+    <p className="task-seed">
+      {last.length === 1 ? 'Your last round: ' : `Of your last ${last.length} rounds, right: `}
+      {last.length === 1 ? (right === 1 ? 'right' : 'not right') : right}. Due: {dueWords(skill, Date.now())}.
+      The difficulty follows you.
+    </p>
   );
 }
 
