@@ -18,6 +18,8 @@ export type MarkRefs = {
 const at = new Vector3();
 /** Largest radius of the ring as a share of the picture's lesser side. */
 const LARGEST = 0.2;
+/** Height over the picture's lower edge that is kept for words of the page, px. */
+const FOOT = 36;
 /** On pictures narrower than this words may take two lines, px. */
 const NARROW = 560;
 
@@ -53,7 +55,7 @@ export function Marks({
       label !== null && ring !== null,
       ring === null
         ? ''
-        : `translate(${clampX(ring.x, size.width)}px, ${Math.max(74, ring.y - ring.r - 8)}px) translate(-50%, -100%)`,
+        : `translate(${clampX(ring.x, size.width)}px, ${Math.max(74, Math.min(size.height - FOOT, ring.y - ring.r - 8))}px) translate(-50%, -100%)`,
     );
     write(refs.chosen.current, label ?? '');
     const isNew = held.hover !== chosen?.id || held.would !== '';
@@ -62,18 +64,18 @@ export function Marks({
     const [x, y] = [held.pointer.x, held.pointer.y];
     const across = x > size.width * 0.6 ? `${x - 12}px` : `${x + 14}px`;
     const back = x > size.width * 0.6 ? 'translateX(-100%)' : '';
-    const down = y > size.height - 60 ? `${y - 40}px` : `${y + 18}px`;
+    const down = y > size.height - 100 ? `${y - 40}px` : `${y + 18}px`;
     show(refs.hover.current, hover !== null, `translate(${across}, ${down}) ${back}`);
     write(
       refs.hover.current,
       hover === null || held.would === '' ? (hover ?? '') : `${hover}: ${held.would}`,
     );
+    write(refs.words.current, held.words);
     show(
       refs.words.current,
       held.words !== '',
-      `translate(${clampX(held.pointer.x, size.width)}px, ${Math.max(size.width < NARROW ? 98 : 76, held.pointer.y - 26)}px) translate(-50%, -100%)`,
+      `translate(${within(held.pointer.x, size.width, refs.words.current)}px, ${Math.max(size.width < NARROW ? 98 : 76, held.pointer.y - 26)}px) translate(-50%, -100%)`,
     );
-    write(refs.words.current, held.words);
   }, -1);
   return null;
 }
@@ -113,6 +115,12 @@ function circle(
 
 function clampX(x: number, width: number): number {
   return Math.min(width - 70, Math.max(70, x));
+}
+
+/** The same for an element as wide as its words are. */
+function within(x: number, width: number, element: HTMLElement | null): number {
+  const half = (element?.offsetWidth ?? 0) / 2 + 6;
+  return Math.max(half, Math.min(width - half, x));
 }
 
 function show(element: HTMLElement | null, on: boolean, transform: string): void {

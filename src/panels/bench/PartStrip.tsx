@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useState } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { ActForm } from '../acts/ActForm.tsx';
 import { type Act, initialValues, type PickChoice } from '../acts/act.ts';
 import { allActs, thingFor } from '../acts/catalogue.ts';
@@ -15,12 +15,11 @@ export function PartStrip({ heard }: { heard: ReactNode }) {
   const inHand = useView((view) => view.inHand);
   const [act, setAct] = useState<Act | undefined>(undefined);
   return (
-    <div className="bench-foot" data-over-picture="true">
-      <div className="foot-words">
+    <div className="bench-foot">
+      <div className="foot-words" data-over-picture="true">
         <MomentCaution act={act} />
         {heard}
       </div>
-      <FirstWords isAtWork={selected !== null || inHand !== 'hand'} />
       {/* What was opened belongs to what was picked. */}
       <Strip key={`${selected} ${inHand}`} selected={selected} inHand={inHand} onSaid={setAct} />
     </div>
@@ -56,45 +55,63 @@ function Strip({
     if (act.choices.length > 0) setOpen(open === act.id ? null : act.id);
     else session.do(act.command({}, session.sim()));
   };
+  const row = useRef<HTMLDivElement>(null);
   return (
     <>
-      {form === undefined || options !== undefined ? null : (
-        <div className="strip-form">
-          <ActForm key={form.id} act={form} start={initialValues(form)} />
-        </div>
-      )}
-      {acts.length === 0 ? null : (
-        <div className="strip">
-          {said === undefined || form !== undefined ? null : (
-            <p className="strip-say" aria-hidden="true">
-              {said.say(initialValues(said))}
-            </p>
-          )}
-          {form === undefined || options === undefined ? null : (
-            <ul aria-label={`${form.label}: ${options.label.toLowerCase()}`} className="strip-options">
-              {options.options.map(({ value, label }) => (
-                <li key={value}>
-                  <button
-                    type="button"
-                    className="button"
-                    onClick={() => session.do(form.command({ [options.key]: value }, session.sim()))}
-                  >
-                    {sentence(label)}
-                  </button>
-                </li>
-              ))}
-            </ul>
-          )}
-          <ul aria-label="What can be done to what is picked">
-            {acts.map((act) => (
-              <li key={act.id}>
-                <StripButton act={act} open={open} onPress={() => press(act)} onPoint={setPointed} />
+      <div className="strip-above">
+        {form === undefined || options !== undefined ? null : (
+          <div className="strip-form">
+            <ActForm key={form.id} act={form} start={initialValues(form)} />
+          </div>
+        )}
+        {said === undefined || form !== undefined ? null : (
+          <p className="strip-say" aria-hidden="true">
+            {said.say(initialValues(said))}
+          </p>
+        )}
+        {form === undefined || options === undefined ? null : (
+          <ul aria-label={`${form.label}: ${options.label.toLowerCase()}`} className="strip-options">
+            {options.options.map(({ value, label }) => (
+              <li key={value}>
+                <button
+                  type="button"
+                  className="button"
+                  onClick={() => session.do(form.command({ [options.key]: value }, session.sim()))}
+                >
+                  {sentence(label)}
+                </button>
               </li>
             ))}
           </ul>
-        </div>
-      )}
+        )}
+      </div>
+      <div
+        className="strip"
+        ref={row}
+        onWheel={(event) => row.current?.scrollBy({ left: event.deltaY + event.deltaX })}
+      >
+        {acts.length === 0 ? <StripWords isPicked={selected !== null} /> : null}
+        <ul aria-label="What can be done to what is picked">
+          {acts.map((act) => (
+            <li key={act.id}>
+              <StripButton act={act} open={open} onPress={() => press(act)} onPoint={setPointed} />
+            </li>
+          ))}
+        </ul>
+      </div>
     </>
+  );
+}
+
+/** What stands in an empty strip: how the picture is worked. */
+function StripWords({ isPicked }: { isPicked: boolean }) {
+  const isBegun = useCardFact((job) => job.log.length > 0);
+  return (
+    <p className="strip-hint">
+      {isBegun || isPicked
+        ? 'Press a part to see what can be done to it.'
+        : 'Press a part or a tool to pick it; drag it to work with it. Drag beside it to walk round.'}
+    </p>
   );
 }
 
@@ -136,30 +153,17 @@ function onlyPick(act: Act): PickChoice | undefined {
   return first?.kind === 'pick' && more.length === 0 ? first : undefined;
 }
 
-/** How the picture is worked, until something has been picked or done. */
-function FirstWords({ isAtWork }: { isAtWork: boolean }) {
-  const isBegun = useCardFact((job) => job.log.length > 0);
-  if (isBegun || isAtWork) return null;
-  return (
-    <p className="strip strip-hint">
-      Press a part or a tool to pick it; drag it to work with it. Drag beside it to walk round.
-    </p>
-  );
-}
-
 const byId: ReadonlyMap<string, Act> = new Map(allActs().map(({ act }) => [act.id, act]));
 
-/** Ids of the acts that the strip lists, in the catalogue's order, with a space between. */
+/** Ids of the acts that the strip lists, those at what is picked before those of the tool, with a space between. */
 export function stripActs(
   selected: string | null,
   inHand: string,
   isLoose: boolean,
   isShown: (act: Act) => boolean,
 ): string {
-  return [...byId.values()]
-    .filter(
-      ({ id }) => (selected !== null && isInStrip(id, selected, isLoose)) || isInStrip(id, inHand, isLoose),
-    )
+  const at = (name: string) => [...byId.values()].filter(({ id }) => isInStrip(id, name, isLoose));
+  return [...new Set([...(selected === null ? [] : at(selected)), ...at(inHand)])]
     .filter(isShown)
     .map(({ id }) => id)
     .join(' ');
