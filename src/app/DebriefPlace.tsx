@@ -54,7 +54,7 @@ export function DebriefOf({
   if (branch !== null) {
     return (
       <Suspense fallback={<p className="opening">Laying the job out.</p>}>
-        <OpenedJob opened={branch} onLeave={onLeave} />
+        <OpenedJob opened={branch} set={finished.set} onLeave={onLeave} />
       </Suspense>
     );
   }

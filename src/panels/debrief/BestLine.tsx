@@ -5,7 +5,7 @@ import type { SearchStep } from '../../workers/policyDebrief.ts';
 import { useShare, Working } from '../evidence/Working.tsx';
 import { figure, inTime, quantity, sentence } from '../format.ts';
 import { mendNames, nameOf } from '../words/names.ts';
-import { useReview } from './useReview.ts';
+import { type Review, useReview } from './useReview.ts';
 
 /** Their search beside the best one on the same set, and what each detour cost. */
 export function BestLine() {
@@ -19,12 +19,13 @@ export function BestLine() {
   );
 }
 
-function Searches({ desk }: { desk: NonNullable<ReturnType<typeof useReview>['core']['evidence']> }) {
+function Searches({ desk }: { desk: NonNullable<Review['core']['evidence']> }) {
   const { search, core } = useReview();
   const share = useShare(desk);
   if (share === null) return <p>The faults could not be run here, so there is no best order to show.</p>;
   if (share < 1) return <Working share={share} />;
   if (search === null) return <p role="status">Looking for the best order.</p>;
+  if (search === 'failed') return <p>The best order could not be worked out here.</p>;
   const { yours, best, settles } = search;
   return (
     <>
@@ -122,10 +123,10 @@ function Detours() {
   );
 }
 
-/** Has the search read once the desk can be read; null until then. */
-export function useSearch(review: Omit<ReturnType<typeof useReview>, 'search'>) {
+/** Has the search read once the desk can be read; null until then, and 'failed' where it could not be. */
+export function useSearch(review: Omit<Review, 'search'>): Review['search'] {
   const { core, job, replay } = review;
-  const [search, setSearch] = useState<ReturnType<typeof useReview>['search']>(null);
+  const [search, setSearch] = useState<Review['search']>(null);
   const desk = core.evidence;
   useEffect(() => {
     if (desk === undefined) return;
@@ -133,8 +134,13 @@ export function useSearch(review: Omit<ReturnType<typeof useReview>, 'search'>) 
     const ask = async () => {
       if (desk.share() !== 1) return;
       leave();
-      const answer = await desk.search(replay.session.scenario, job.card);
-      if (isThere) setSearch(answer);
+      try {
+        const answer = await desk.search(replay.session.scenario, job.card);
+        if (isThere) setSearch(answer);
+      } catch {
+        // the thread could not be started: everything else of the debrief stands without it
+        if (isThere) setSearch('failed');
+      }
     };
     const leave = desk.subscribe(() => void ask());
     desk.begin(replay.session.definition);

@@ -142,7 +142,7 @@ function Reading({ replay, core, isAgain }: { replay: Replay; core: Core; isAgai
         <h3 id="review-sheet-title">Marking sheet</h3>
         <MarkedSheet sheet={sheet} core={core} job={job} onShow={show} />
       </section>
-      <Debrief job={job} />
+      <Debrief job={job} isBrief />
       <p className="review-foot">
         The marks come from what was done to the model and from nothing else; how far they carry over to a
         real pump has not been measured. {core.disclaimer}

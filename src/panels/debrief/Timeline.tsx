@@ -3,7 +3,7 @@ import type { DoneAct } from '../../session/doneActs.ts';
 import type { SearchReading } from '../../workers/policyDebrief.ts';
 import { actText, didHarm, foundSomething } from './actWords.ts';
 import { steppedPath, type TimeAxis, timeAxis } from './timeline.ts';
-import { goToPlace, placeOf, usePlace, useReview } from './useReview.ts';
+import { goToPlace, placeOf, type Review, usePlace, useReview } from './useReview.ts';
 import { useWidth } from './useWidth.ts';
 
 /** Rows of the drawing, px from its top, and its height. */
@@ -17,7 +17,8 @@ const PAGE = 10;
 /** The whole work along its time: acts, findings, harm, and how many causes were left. The list below says the same. */
 export function Timeline() {
   const review = useReview();
-  const { acts, core, job, replay, search } = review;
+  const { acts, core, job, replay } = review;
+  const search = readingOf(review);
   const place = usePlace();
   const box = useRef<HTMLDivElement>(null);
   const here = useRef<SVGLineElement>(null);
@@ -74,7 +75,7 @@ export function Timeline() {
           <line ref={here} className="timeline-here" y1={ROW.clock + 4} y2={HEIGHT - 2} />
         </g>
       </svg>
-      <Legend hasShare={search !== null && search.yours.length > 0} causes={job.card.named?.cause ?? null} />
+      <Legend search={search} isNamed={job.card.named !== null} />
     </div>
   );
 }
@@ -188,9 +189,11 @@ const forms: Readonly<Record<DoneAct['kind'], string>> = {
   hint: `M-2.5 ${at - 5}q0 -4 3 -4t2.5 3.4q-0.4 2 -3 2.6v3M0 ${at + 4}v2`,
 };
 
-function Legend({ hasShare, causes }: { hasShare: boolean; causes: string | null }) {
-  const { core, search } = useReview();
-  const whose = search?.cause ?? null;
+const readingOf = ({ search }: Review): SearchReading | null => (search === 'failed' ? null : search);
+
+function Legend({ search, isNamed }: { search: SearchReading | null; isNamed: boolean }) {
+  const { core } = useReview();
+  const whose = search !== null && search.yours.length > 0 ? search.cause : null;
   return (
     <p className="timeline-legend" aria-hidden="true">
       <Key form={forms.check} kind="check" text="check" />
@@ -201,11 +204,11 @@ function Legend({ hasShare, causes }: { hasShare: boolean; causes: string | null
       <Key form={forms.hint} kind="hint" text="hint" />
       <span data-line="found">causes the findings leave</span>
       <span data-line="card">not struck out</span>
-      {hasShare && whose !== null ? (
+      {whose === null ? null : (
         <span data-line="share">
-          {causes === null ? 'share of' : 'belief in'} “{core.causeText(whose)}”
+          {isNamed ? 'belief in' : 'share of'} “{core.causeText(whose)}”
         </span>
-      ) : null}
+      )}
     </p>
   );
 }

@@ -14,7 +14,7 @@ export interface Review {
   readonly job: Readonly<Job>;
   readonly acts: readonly DoneAct[];
   /** The search beside the best one, once it has been worked out; null before, or where nothing is simulated. */
-  readonly search: SearchReading | null;
+  readonly search: SearchReading | 'failed' | null;
   /** Begins an attempt of its own at a moment; null where none may be begun. */
   readonly onBranch: ((moment: Moment) => void) | null;
 }

@@ -6,13 +6,13 @@ import { useJob } from '../useJob.ts';
 import { useShare, Working } from './Working.tsx';
 import './evidence.css';
 
-/** After the job: what each finding told, and whether what was struck out is what the findings allowed. */
-export function Debrief({ job }: { job: Readonly<Job> }) {
+/** After the job: what each finding told (isBrief leaves that out), and whether what was struck out was allowed by them. */
+export function Debrief({ job, isBrief = false }: { job: Readonly<Job>; isBrief?: boolean }) {
   const { core } = useJob();
-  return core.evidence === undefined ? null : <Debriefing desk={core.evidence} job={job} />;
+  return core.evidence === undefined ? null : <Debriefing desk={core.evidence} job={job} isBrief={isBrief} />;
 }
 
-function Debriefing({ desk, job }: { desk: EvidenceDesk; job: Readonly<Job> }) {
+function Debriefing({ desk, job, isBrief }: { desk: EvidenceDesk; job: Readonly<Job>; isBrief: boolean }) {
   const { session } = useJob();
   const share = useShare(desk);
   useEffect(() => desk.begin(session.definition), [desk, session]);
@@ -21,12 +21,12 @@ function Debriefing({ desk, job }: { desk: EvidenceDesk; job: Readonly<Job> }) {
     <section className="debrief">
       <h3>What the findings told</h3>
       {share !== null && share < 1 ? <Working share={share} /> : null}
-      {reading === null ? null : <Told reading={reading} />}
+      {reading === null ? null : <Told reading={reading} isBrief={isBrief} />}
     </section>
   );
 }
 
-function Told({ reading }: { reading: CardReading }) {
+function Told({ reading, isBrief }: { reading: CardReading; isBrief: boolean }) {
   const { core } = useJob();
   const { steps, left, struckTooSoon, notStruck, next } = reading;
   const names = (causes: readonly Parameters<typeof core.causeText>[0][]) =>
@@ -38,7 +38,7 @@ function Told({ reading }: { reading: CardReading }) {
         question. At first every cause on the card counts alike, and one fault at a time is assumed. It earns
         no marks.
       </p>
-      {steps.length === 0 ? (
+      {isBrief ? null : steps.length === 0 ? (
         <p>No finding of yours was one of these checks.</p>
       ) : (
         <table className="debrief-table">
