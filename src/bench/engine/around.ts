@@ -2,7 +2,7 @@ import { type BufferGeometry, Vector3 } from 'three';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { swung } from '../form/curve.ts';
 import { dimsOf, mm } from '../form/dims.ts';
-import { block, extrude, outline, rectangle } from '../form/extrude.ts';
+import { block, extrude, outline, rectangle, roundHole } from '../form/extrude.ts';
 import { ring } from '../form/profile.ts';
 import { revolve } from '../form/revolve.ts';
 import { bentTube, type Spot, slackTube } from '../form/tube.ts';
@@ -165,18 +165,28 @@ export function exhaustHose(def: SetDefinition, wall: number): BufferGeometry[] 
   const hose = painted(slackTube(path, 0.036, rings, ROUND), 'zinc', 0.8);
   corrugate(hose, rings);
   const clamp = revolve(ring(0.017, 0.0205, -0.022, -0.008), { segments: 22 }).translate(...from);
-  const collar = revolve(
-    [
-      [0, 0],
-      [0.055, 0],
-      [0.055, 0.004],
-      [0.026, 0.008, 0],
-      [0.026, 0.02],
-      [0, 0.02],
-    ],
-    { segments: 28 },
-  )
-    .rotateX(Math.PI / 2)
-    .translate(out[0], out[1], wall);
-  return [hose, painted(clamp, 'plainSteel'), painted(collar, 'zinc', 0.8)];
+  return [hose, painted(clamp, 'plainSteel'), ...wallPlate(out, wall)];
+}
+
+/** Plate on the wall with the hole through which the hose goes out, its rim turned up, a screw at each corner. */
+function wallPlate([x, y]: Spot, wall: number): BufferGeometry[] {
+  const sheet = outline(rectangle(0.125, 0.125), 8 * mm);
+  sheet.holes.push(roundHole(0, 0, 0.0285));
+  const rim = revolve(ring(0.0275, 0.0305, 0, 0.009), { segments: 28, chamfer: 0.8 * mm }).rotateX(
+    Math.PI / 2,
+  );
+  const hole = revolve(ring(0, 0.0285, 0, 0.0006), { segments: 24, chamfer: 0 }).rotateX(Math.PI / 2);
+  const screws = [-1, 1].flatMap((i) =>
+    [-1, 1].map((j) =>
+      revolve(ring(0, 0.005, 0, 0.005), { segments: 12, chamfer: 1 * mm })
+        .rotateX(Math.PI / 2)
+        .translate(i * 0.05, j * 0.05, 0),
+    ),
+  );
+  return [
+    painted(extrude(sheet, 2.5 * mm, 0.5 * mm, 7), 'zinc', 0.8),
+    painted(rim, 'zinc', 0.8),
+    painted(hole, 'dark'),
+    ...screws.map((g) => painted(g, 'plainSteel')),
+  ].map((g) => g.translate(x, y, wall));
 }

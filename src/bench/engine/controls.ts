@@ -5,7 +5,6 @@ import { block, extrude, hexagon, outline, rectangle, roundHole } from '../form/
 import { strip, word } from '../form/marks.ts';
 import { ring } from '../form/profile.ts';
 import { revolve } from '../form/revolve.ts';
-import { sheet } from '../form/sheet.ts';
 import type { Spot } from '../form/tube.ts';
 import { joined, painted } from '../look/paints.ts';
 
@@ -29,7 +28,7 @@ export function throttleAngle(setting: number): number {
   return 0.62 - 1.24 * setting;
 }
 
-/** Quadrant of the throttle with its row of detent holes; pivot at the origin. */
+/** Quadrant of the throttle with its row of detent holes and its two words; pivot at the origin. */
 export function quadrantForm(): BufferGeometry {
   const points = Array.from({ length: 13 }, (_, i) => {
     const a = -0.85 + (1.7 * i) / 12;
@@ -44,22 +43,15 @@ export function quadrantForm(): BufferGeometry {
   return joined([
     painted(extrude(plate, 2.4 * mm, 0.4 * mm, 3), 'black'),
     painted(screw, 'zinc'),
-    painted(wedge(), 'white'),
+    ...speeds().map((g) => painted(g, 'white')),
   ]);
 }
 
-/** The sign for slow to fast: a wedge along the quadrant, thin at slow. */
-function wedge(): BufferGeometry {
-  const steps = 12;
-  const at = (i: number, r: number): Spot => {
-    const a = throttleAngle(i / steps) * 0.96;
-    return [-r * Math.sin(a), r * Math.cos(a), 2.5 * mm];
-  };
-  const low = (i: number): number => 0.0385 - (i / steps) * 0.0075;
-  const out = sheet();
-  for (let i = 0; i < steps; i++)
-    out.quad([at(i, low(i)), at(i + 1, low(i + 1)), at(i + 1, 0.039), at(i, 0.039)]);
-  return out.done();
+/** The words between the lever's two ends, along the quadrant. */
+function speeds(): BufferGeometry[] {
+  const along = (text: string, angle: number): BufferGeometry[] =>
+    word(text, 3.6 * mm).map((g) => g.translate(0, 0.0355, 2.5 * mm).rotateZ(angle));
+  return [...along('SLOW', 0.25), ...along('FAST', -0.25)];
 }
 
 /** How far below its pivot a hand lever takes hold of the linkage, m. */

@@ -15,17 +15,20 @@ export type FuelPlaces = {
   readonly sight: { readonly at: Spot; readonly height: number };
 };
 
+/** Middle of the tank from front to back, m: behind the pump's axis, so that a pump drawn apart passes before it. */
+export const TANK_Z = -0.02;
+
 /** Works out where tap, bowl, cap and sight tube stand. */
 export function fuelPlaces(def: SetDefinition): FuelPlaces {
   const t = dimsOf(def, 'tank');
   const b = dimsOf(def, 'bowl');
   const z = b('z');
   return {
-    tap: [b('x'), t('bottom') - 0.03, z - 0.05],
+    tap: [b('x'), t('bottom') - 0.03, z - 0.06],
     bowl: [b('x'), b('y'), z],
-    cap: [t('fromX') + t('width') * 0.62, t('bottom') + t('height'), -0.02],
+    cap: [t('fromX') + t('width') * 0.62, t('bottom') + t('height'), TANK_Z - 0.01],
     sight: {
-      at: [t('fromX') + 0.024, t('bottom') + 0.012, t('depth') / 2 - 0.012 - 0.01],
+      at: [t('fromX') + 0.024, t('bottom') + 0.012, t('depth') / 2 - 0.012 + TANK_Z],
       height: t('height') - 0.03,
     },
   };
@@ -38,13 +41,13 @@ export function tankForm(def: SetDefinition): BufferGeometry {
   const x = t('fromX') + t('width') / 2;
   const half = t('height') / 2;
   const shell = (y: number): BufferGeometry =>
-    rise(outline(rectangle(t('width'), t('depth')), t('corner')), half, 9 * mm, 6).translate(x, y, -0.01);
+    rise(outline(rectangle(t('width'), t('depth')), t('corner')), half, 9 * mm, 6).translate(x, y, TANK_Z);
   const seam = rise(
     outline(rectangle(t('width') + 0.012, t('depth') + 0.012), t('corner') + 0.005),
     3 * mm,
     0.8 * mm,
     8,
-  ).translate(x, t('bottom') + half - 1.5 * mm, -0.01);
+  ).translate(x, t('bottom') + half - 1.5 * mm, TANK_Z);
   const neck = revolve(
     [
       [0, -0.004],
@@ -146,7 +149,7 @@ export function tapBodyForm(def: SetDefinition): BufferGeometry {
   // One turn of slack: the tank stands on rubber, a straight pipe would crack.
   const loop = Array.from({ length: 15 }, (_, k): Spot => {
     const a = (-k / 14) * 2 * Math.PI;
-    const z = tap[2] + 0.008 + (k / 14) * 0.028;
+    const z = tap[2] + 0.008 + (k / 14) * 0.038;
     return [tap[0] - 0.015 + 0.015 * Math.cos(a), tap[1] - 0.052 + 0.015 * Math.sin(a), z];
   });
   const down = slackTube(

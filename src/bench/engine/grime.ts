@@ -12,7 +12,13 @@ function ragged(a: number, seed: number): number {
 }
 
 /** A blot in z = 0 facing front, darker towards its middle: the face's own paint, wet with oil. */
-function blot(paint: PaintId, width: number, height: number, seed: number, dark: number): BufferGeometry {
+export function blot(
+  paint: PaintId,
+  width: number,
+  height: number,
+  seed: number,
+  dark: number,
+): BufferGeometry {
   const out = sheet();
   const around = 20;
   const rings = 3;

@@ -7,6 +7,7 @@ import { revolve } from '../form/revolve.ts';
 import { type SidePoint, strap } from '../form/strap.ts';
 import { bentTube, type Spot } from '../form/tube.ts';
 import { painted } from '../look/paints.ts';
+import { TANK_Z } from './fuel.ts';
 
 const HOOP = 0.306;
 const BAR = 0.018;
@@ -104,8 +105,8 @@ function tankStrap(def: SetDefinition, x: number): BufferGeometry[] {
   const low = t('bottom') - 0.0075;
   const high = t('bottom') + t('height') + 0.0006;
   const middle = t('bottom') + t('height') / 2;
-  const front = -0.01 + t('depth') / 2 + 0.0008;
-  const back = -0.01 - t('depth') / 2 - 0.0008;
+  const front = TANK_Z + t('depth') / 2 + 0.0008;
+  const back = TANK_Z - t('depth') / 2 - 0.0008;
   const bow = 0.0072;
   const line: SidePoint[] = [
     [FRONT - 0.004, low],

@@ -27,6 +27,7 @@ export function coil(spec: CoilSpec, length: number): Coil {
   const steps = Math.round(spec.coils * perCoil);
   const { geometry, position, normal } = blank((steps + 1) * ROUND);
   geometry.setIndex(wireFaces(0, steps));
+  geometry.userData.bent = true;
   const crossings = Array.from({ length: 2 * spec.coils }, (_, i) => perCoil * (i / 2 + 0.25));
   const { geometry: cut, position: cutAt, normal: front } = blank(crossings.length * ROUND);
   for (let k = 0; k < front.count; k++) front.setXYZ(k, 0, 0, 1);
@@ -59,6 +60,7 @@ export function coil(spec: CoilSpec, length: number): Coil {
         ).flat(),
       );
       half.boundingSphere = geometry.boundingSphere;
+      half.userData.bent = true;
       return half;
     },
     setLength,

@@ -1,4 +1,4 @@
-import { NormalBlending, ShaderMaterial } from 'three';
+import { type IUniform, NormalBlending, ShaderMaterial } from 'three';
 import { roomGlsl } from './room.ts';
 import type { SharedUniforms } from './surface.ts';
 import { vertexGlsl } from './surfaceGlsl.ts';
@@ -8,6 +8,7 @@ precision highp float;
 in vec3 vWorld;
 in vec3 vNormal;
 in vec4 vTint;
+uniform float veil;
 ${roomGlsl}
 void main() {
   vec3 n = normalize(gl_FrontFacing ? vNormal : -vNormal);
@@ -17,17 +18,20 @@ void main() {
   vec3 gleam = roomLight(vWorld, reflect(-v, n), blurOf(0.06)) * (0.04 + 0.5 * edge);
   vec3 body = vTint.rgb * (0.55 + 0.6 * roomFill(n));
   float alpha = clamp(vTint.a + edge * 0.35, 0.0, 1.0);
-  gl_FragColor = vec4(developed(body + gleam), alpha);
+  gl_FragColor = vec4(mix(developed(body + gleam), vec3(0.80, 0.785, 0.75), veil), alpha * (1.0 - 0.5 * veil));
 }
 `;
 
-/** Glass and fuel: lets through what stands behind it; how much is the alpha of the vertices' tint. */
-export function clearMaterial(shared: SharedUniforms): ShaderMaterial {
+/**
+ * Glass and fuel: lets through what stands behind it; how much is the alpha of the vertices' tint. `veil` as of the
+ * solid surfaces.
+ */
+export function clearMaterial(shared: SharedUniforms, veil: IUniform<number> = { value: 0 }): ShaderMaterial {
   return new ShaderMaterial({
     name: 'clear',
     vertexShader: vertexGlsl,
     fragmentShader: fragmentGlsl,
-    uniforms: { ...shared },
+    uniforms: { ...shared, veil },
     transparent: true,
     depthWrite: false,
     blending: NormalBlending,

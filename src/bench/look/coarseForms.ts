@@ -1,5 +1,12 @@
-import type { MeshoptSimplifier } from 'meshoptimizer/simplifier';
-import { BufferAttribute, BufferGeometry, Mesh, type Object3D, Vector3 } from 'three';
+import type { MeshoptSimplifier, SimplifierFlags } from 'meshoptimizer/simplifier';
+import {
+  BufferAttribute,
+  BufferGeometry,
+  type InterleavedBufferAttribute,
+  Mesh,
+  type Object3D,
+  Vector3,
+} from 'three';
 
 /** Forms of the parts with fewer triangles, for machines that have no graphics card. */
 export type CoarseForms = {
@@ -15,12 +22,18 @@ export type CoarseForms = {
 type Simplifier = typeof MeshoptSimplifier;
 type Levelled = { readonly mesh: Mesh; readonly whole: BufferGeometry; readonly levels: BufferGeometry[] };
 
+const FLAGS: SimplifierFlags[] = ['ErrorAbsolute', 'Prune', 'Permissive'];
 /** How far a coarse form may be off, m, coarsest first. */
 const ERRORS = [0.0024, 0.0012, 0.0005];
 /** How far it may be off in the picture, pixels. */
 const UNSEEN = 0.6;
 /** Corners of triangles that are worked on in one frame, about. */
 const AT_ONCE = 24_000;
+/**
+ * What a turn of the surface's normal by one radian counts as, in errors of place: without it flat faces next to round
+ * ones would be shaded like stars.
+ */
+const TURN = 12;
 /** Forms of fewer triangles stay as they are. */
 const FEW = 120;
 
@@ -62,7 +75,9 @@ function collect(object: Object3D, into: Mesh[]): void {
   object.traverse((one) => {
     if (!(one instanceof Mesh) || !(one.geometry instanceof BufferGeometry)) return;
     const index = one.geometry.getIndex();
-    if (index !== null && index.count >= FEW * 3) into.push(one);
+    // What is bent while it is shown has no form for good.
+    const isBent = one.geometry.userData.bent === true;
+    if (!isBent && index !== null && index.count >= FEW * 3) into.push(one);
   });
 }
 
@@ -72,15 +87,38 @@ function levelsOf(mesh: Mesh, simplifier: Simplifier): Levelled {
   if (whole.boundingSphere === null) whole.computeBoundingSphere();
   const index = Uint32Array.from(whole.getIndex()?.array ?? []);
   const place = Float32Array.from(whole.getAttribute('position').array);
+  const normal = plainNumbers(whole.getAttribute('normal'));
+  const extent = 2 * (whole.boundingSphere?.radius ?? 0);
   const levels = ERRORS.map((error) => {
     const level = new BufferGeometry();
     for (const [name, attribute] of Object.entries(whole.attributes)) level.setAttribute(name, attribute);
-    const [joined] = simplifier.simplify(index, place, 3, 0, error, ['ErrorAbsolute', 'Prune', 'Permissive']);
+    // The library weighs attributes against places as shares of the form's extent.
+    const weight = (TURN * error) / Math.max(extent, 1e-6);
+    const weights = [weight, weight, weight];
+    const [joined] = simplifier.simplifyWithAttributes(
+      index,
+      place,
+      3,
+      normal,
+      3,
+      weights,
+      null,
+      0,
+      error,
+      FLAGS,
+    );
     level.setIndex(new BufferAttribute(joined, 1));
     level.boundingSphere = whole.boundingSphere;
     return level;
   });
   return { mesh, whole, levels };
+}
+
+/** Normals as plain numbers, however they are packed. */
+function plainNumbers(normal: BufferAttribute | InterleavedBufferAttribute): Float32Array {
+  const list = new Float32Array(normal.count * 3);
+  for (let i = 0; i < normal.count; i++) list.set([normal.getX(i), normal.getY(i), normal.getZ(i)], 3 * i);
+  return list;
 }
 
 const middle = new Vector3();

@@ -34,7 +34,7 @@ export function bottleForm(
     chamfer: 0,
   });
   const lid = revolve(ring(0, radius * 0.5, height * 0.88, height), { segments: 18, chamfer: 0.8 * mm });
-  const art = printRound([name], 5 * mm, radius * 1.15, radius + 0.0005);
+  const art = printRound([name], (10.6 / name.length) * radius * 0.19, radius * 1.05, radius + 0.0005);
   return joined([
     painted(body, paint),
     painted(label, 'paper', 1.3),
@@ -54,7 +54,7 @@ export function solventForm(): BufferGeometry {
     0.146,
     -0.002,
   );
-  const art = print(['RELEASING', 'FLUID'], 5 * mm, 0.03).map((g) => g.translate(0, 0.063, 0.0254));
+  const art = print(['RELEASING', 'FLUID'], 8 * mm, 0.032).map((g) => g.translate(0, 0.063, 0.0254));
   return joined([
     painted(tin, 'zinc'),
     painted(shoulder, 'zinc'),

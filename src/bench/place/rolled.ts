@@ -1,6 +1,8 @@
 import type { BufferGeometry } from 'three';
+import { blot } from '../engine/grime.ts';
 import { mm } from '../form/dims.ts';
 import { block, extrude, type Flat, hole, outline, rectangle, rise } from '../form/extrude.ts';
+import { word } from '../form/marks.ts';
 import { type Corner, ring } from '../form/profile.ts';
 import { revolve } from '../form/revolve.ts';
 import { strap } from '../form/strap.ts';
@@ -131,26 +133,17 @@ export function leverBarForm(): BufferGeometry {
   return joined([painted(bar, 'trayRim'), painted(hook, 'plainSteel'), painted(chisel, 'plainSteel')]);
 }
 
-/** Swab: lint-free cloth wound round the end of a wooden stick and bound with thread. */
+/** Swab: a thin wooden stick with a long bud of lint-free cotton wound round its end. */
 export function swabForm(): BufferGeometry {
-  const stick = lay(ring(0, 0.0024, 0, 0.19), 'ash', 0.0075, 10);
-  const turns: Corner[] = Array.from({ length: 6 }, (_, i): Corner[] => {
-    const z = -0.03 + i * 0.007;
-    const r = 0.0074 - Math.abs(i - 2.2) * 0.0004;
-    return [
-      [r - 0.0009, z, 0],
-      [r, z + 0.0035, 0],
-    ];
-  }).flat();
-  const tip = lay(
-    [[0, -0.036], [0.0048, -0.034, 0], ...turns, [0.005, 0.0125, 0], [0.0028, 0.018, 0], [0, 0.018]],
-    'white',
-    0.0075,
-    16,
-    0,
-  );
-  const thread = [0.011, 0.0135].map((z) => lay(ring(0, 0.0056, z, z + 0.0011), 'leather', 0.0075, 14, 0));
-  return joined([stick, tip, ...thread]);
+  const stick = lay(ring(0, 0.0017, -0.01, 0.17), 'ash', 0.0068, 8);
+  // Wound on: a long bud, a little wavy, drawn in where the winding ends.
+  const bud: Corner[] = Array.from({ length: 11 }, (_, i): Corner => {
+    const t = i / 10;
+    const r = 0.0066 * Math.sin(Math.PI * (0.1 + 0.86 * t)) ** 0.55 + (i % 2) * 0.0003;
+    return [r, -0.04 + t * 0.046, 0];
+  });
+  const tip = lay([[0, -0.0415], ...bud, [0.0017, 0.0085, 0], [0, 0.0085]], 'white', 0.0068, 16, 0);
+  return joined([stick, tip]);
 }
 
 /** Flat brush. */
@@ -178,9 +171,33 @@ export function brushForm(): BufferGeometry {
   return joined([painted(hair, 'bristle'), painted(band, 'zinc'), painted(handle, 'beechBlock')]);
 }
 
-/** A piece of stiff card for finding leaks. */
+/** A piece of a cardboard box, to be held where a leak is looked for: fluted at its edges, oily where it was used. */
 export function cardForm(): BufferGeometry {
-  return painted(block(0.07, 0.0012, 0.1, 0.2 * mm).translate(0, 0.0008, 0.03), 'card');
+  const [wide, deep, thick] = [0.11, 0.082, 0.0046];
+  const liner = (y: number): BufferGeometry => block(wide, 0.0006, deep, 0).translate(0, y, 0);
+  const steps = 44;
+  const wave = (i: number, up: number): Flat => [
+    (i / steps - 0.5) * wide,
+    thick / 2 + (i % 2 === 0 ? -1 : 1) * (thick / 2 - 0.0008) + up,
+  ];
+  const all = Array.from({ length: steps + 1 }, (_, i) => i);
+  const core = extrude(
+    outline([...all.map((i) => wave(i, -0.0003)), ...all.map((i) => wave(steps - i, 0.0003))]),
+    deep - 0.0006,
+    0,
+  ).translate(0, 0, -(deep - 0.0006) / 2);
+  const written = word('LEAKS', 0.013, 0.11).map((g) =>
+    painted(g.rotateX(-Math.PI / 2).translate(-0.014, thick + 0.0002, -0.022), 'dark'),
+  );
+  return joined([
+    painted(liner(0.0003), 'card', 0.8),
+    painted(liner(thick - 0.0003), 'card', 0.8),
+    painted(core, 'card', 0.55),
+    ...written,
+    blot('card', 0.03, 0.024, 1.3, 0.62)
+      .rotateX(-Math.PI / 2)
+      .translate(0.026, thick + 0.0002, 0.014),
+  ]);
 }
 
 /** Plastic caps for open pipe ends and holes, a small heap of three. */

@@ -92,7 +92,7 @@ export function extinguisherForm(): BufferGeometry {
 /** Half the width of the safety glasses, m. */
 const WIDE = 0.067;
 
-/** Frame of safety glasses lying on the bench: rims, bridge, side pieces folded out to the back. */
+/** Frame of safety glasses laid down on their folded arms, front up: rims, bridge, side shields' hinges, arms. */
 export function glassesForm(): BufferGeometry {
   const rim = (s: number): BufferGeometry => {
     const shape = outline(rectangle(0.062, 0.042), 14 * mm);
@@ -110,24 +110,28 @@ export function glassesForm(): BufferGeometry {
     10,
     8,
   );
+  // Folded behind the front, one over the other, each reaching across to the far rim with its hook down.
   const arm = (s: number): BufferGeometry =>
     strap(
       [
-        [0.001, 0.031],
-        [-0.078, 0.0285],
-        [-0.1, 0.022],
-        [-0.122, 0.0035],
+        [0.062, 0.031],
+        [-0.03, 0.031],
+        [-0.052, 0.024],
+        [-0.066, 0.004],
       ],
       0.007,
       0.003,
-      0.02,
+      0.012,
     )
-      .rotateY(s * 0.05)
-      .translate(s * (WIDE - 0.003), 0, -0.011);
+      .rotateY(Math.PI / 2)
+      .scale(s, 1, 1)
+      .translate(0, 0, s > 0 ? -0.0105 : -0.0145);
   const hinge = (s: number): BufferGeometry =>
-    block(0.007, 0.01, 0.012, 1 * mm).translate(s * (WIDE - 0.0035), 0.031, -0.008);
+    block(0.006, 0.01, 0.013, 1 * mm).translate(s * (WIDE - 0.0035), 0.031, -0.0105);
   return joined(
-    [rim(1), rim(-1), bridge, arm(1), arm(-1), hinge(1), hinge(-1)].map((g) => painted(g, 'black')),
+    [rim(1), rim(-1), bridge, arm(1), mirrored(arm(-1)), hinge(1), hinge(-1)].map((g) =>
+      painted(laid(g), 'black'),
+    ),
   );
 }
 
@@ -135,7 +139,23 @@ export function glassesForm(): BufferGeometry {
 export function lensForm(): BufferGeometry {
   const lens = (s: number): BufferGeometry =>
     leant(extrude(outline(rectangle(0.055, 0.035), 11.4 * mm), 1.6 * mm, 0, 4).translate(0, 0, -0.8 * mm), s);
-  return joined([lens(1), lens(-1)].map((g) => painted(g, 'trayEnamel')));
+  return joined([lens(1), lens(-1)].map((g) => painted(laid(g), 'trayEnamel')));
+}
+
+/** Lays the glasses on their arms. */
+function laid(g: BufferGeometry): BufferGeometry {
+  return g.rotateX(-1.45).translate(0, 0.0165, 0.012);
+}
+
+/** Turns the faces of a mirrored form outwards again. */
+function mirrored(g: BufferGeometry): BufferGeometry {
+  const index = g.getIndex();
+  for (let i = 0; index !== null && i < index.count; i += 3) {
+    const a = index.getX(i);
+    index.setX(i, index.getX(i + 1));
+    index.setX(i + 1, a);
+  }
+  return g;
 }
 
 /** One half of the glasses' front, wrapped a little round the face. */

@@ -4,6 +4,8 @@ import { hosePath } from '../engine/bowl.ts';
 import { fuelPlaces } from '../engine/fuel.ts';
 import { swung } from '../form/curve.ts';
 import { dimsOf, mm } from '../form/dims.ts';
+import { block } from '../form/extrude.ts';
+import { ring } from '../form/profile.ts';
 import { revolve } from '../form/revolve.ts';
 import { bentTube, type Spot, slackTube } from '../form/tube.ts';
 import { clear, joined, painted } from '../look/paints.ts';
@@ -95,6 +97,30 @@ export function inletEnd(def: SetDefinition): Spot {
   ];
 }
 
+/** A worm-drive clip round a hose of radius r about the height axis: band, housing at the right, its slotted screw to the front. */
+function clipForm(r: number, width: number): BufferGeometry {
+  const band = revolve(ring(r - 0.1 * mm, r + 0.8 * mm, -width / 2, width / 2), { chamfer: 0, segments: 32 });
+  const housing = block(3.4 * mm, width + 1.4 * mm, 7 * mm, 0.7 * mm).translate(r + 2.1 * mm, 0, 0);
+  const screw = revolve(
+    [
+      [0, 3 * mm, 0],
+      [2.9 * mm, 3 * mm],
+      [2.9 * mm, 7 * mm, 0.8 * mm],
+      [0, 7 * mm],
+    ],
+    { segments: 16 },
+  )
+    .rotateX(Math.PI / 2)
+    .translate(r + 2.6 * mm, 0, 0);
+  const slot = new BoxGeometry(5.4 * mm, 0.9 * mm, 0.3 * mm).translate(r + 2.6 * mm, 0, 7 * mm);
+  return joined([
+    painted(band, 'zinc'),
+    painted(housing, 'zinc'),
+    painted(screw, 'zinc'),
+    painted(slot, 'dark'),
+  ]);
+}
+
 /** The hose on its tail and hanging free, each with its clip. */
 export function hosePieces(def: SetDefinition, material: Material): { on: Piece; off: Piece; offEnd: Spot } {
   const d = dimsOf(def, 'inlet');
@@ -112,35 +138,11 @@ export function hosePieces(def: SetDefinition, material: Material): { on: Piece;
       10,
     ),
   ];
-  const clip = (at: Spot, rz: number): BufferGeometry => {
-    const r = d('hoseDiameter') / 2;
-    const band = revolve(
-      [
-        [r - 0.1 * mm, -d('clipWidth') / 2],
-        [r + 0.7 * mm, -d('clipWidth') / 2],
-        [r + 0.7 * mm, d('clipWidth') / 2],
-        [r - 0.1 * mm, d('clipWidth') / 2],
-      ],
-      { chamfer: 0, segments: 20 },
-    );
-    const screw = revolve(
-      [
-        [0, -5 * mm],
-        [2.4 * mm, -5 * mm],
-        [2.4 * mm, 4 * mm],
-        [3.2 * mm, 4 * mm],
-        [3.2 * mm, 6.5 * mm],
-        [0, 6.5 * mm],
-      ],
-      { segments: 8 },
-    )
-      .rotateX(Math.PI / 2)
-      .translate(r + 1.8 * mm, 0, 0);
-    return joined([painted(band, 'zinc'), painted(screw, 'zinc')])
+  const clip = (at: Spot, rz: number): BufferGeometry =>
+    clipForm(d('hoseDiameter') / 2, d('clipWidth'))
       .rotateY(-0.6)
       .rotateZ(rz)
       .translate(...at);
-  };
   const tube = (points: readonly Spot[]): BufferGeometry =>
     painted(slackTube(points, d('hoseDiameter'), 32, 10), 'rubber');
   const atBowl = (): BufferGeometry => clip([start[0] - 0.007, start[1], start[2]], -Math.PI / 2);

@@ -42,9 +42,6 @@ const SLIDES: Readonly<Record<string, number>> = {
 const LIFT = 0.156;
 /** Ends of the row along the axis, from the body's cam end, and how far the body rises, m. */
 export const pulledApart = { low: -0.128, high: 0.216, lift: LIFT };
-/** From this much on the row would run into the tank over it, which is then left out. */
-const UNDER_TANK = 0.55;
-const OVERHEAD = ['tank', 'cap', 'sight', 'level'];
 /** Half of the turn between stop and start: the pin stands before the window's middle there. */
 export function middleTurn(def: SetDefinition): number {
   return def.pump.startStroke / (def.pump.plungerDiameter * def.pump.helixTangent);
@@ -180,9 +177,7 @@ function showParts(rig: Rig, f: Frame, at: Pose): void {
   for (const id of ON_FRONT) rig.piece(id).group.visible = !(f.section && onEngine);
   // The pipe would stand where the parts are drawn out to.
   const line = f.apart < 0.02 || parts.pipe !== 'fitted';
-  for (const id of ['pipe', 'pipeAtPump']) rig.piece(id).group.visible = line;
-  const overhead = !(onEngine && f.apart > UNDER_TANK);
-  for (const id of OVERHEAD) rig.piece(id).group.visible = overhead;
+  for (const id of ['pipe', 'pipeAtPump', 'pipeAtInjector']) rig.piece(id).group.visible = line;
   const axis = rig.piece('axis').group;
   axis.visible = f.apart > 1e-3 || f.section;
   axis.position.copy(at.p);
