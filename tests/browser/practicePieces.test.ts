@@ -164,15 +164,23 @@ describe('every practice piece by keyboard alone', () => {
     await atDesk('bleed-until-clear', 21, async (desk) => {
       await desk.press('Undo the union nut at the injector');
       await desk.press('Hold the decompressor open');
+      const list = desk.page.locator(`${inHand} .done-list`);
       for (let pull = 0; pull < 8; pull += 1) {
+        const before = await list.textContent();
         await desk.press('Pull the cord');
-        const lines = desk.page.locator(`${inHand} .done-list li`);
-        await lines
-          .getByText(/(with|no) bubbles/)
-          .last()
-          .waitFor({ timeout: 60_000 });
-        await desk.page.waitForTimeout(2500);
-        if (/no bubbles/.test((await lines.allTextContents()).join(' '))) break;
+        // a pull is told once the crank is at rest again
+        await desk.page.waitForFunction(
+          ([place, old]) => {
+            const now = document.querySelector(place ?? '');
+            return (
+              now?.textContent !== old &&
+              /bubbles/.test(now?.querySelector('li:last-child')?.textContent ?? '')
+            );
+          },
+          [`${inHand} .done-list`, before] as const,
+          { timeout: 60_000 },
+        );
+        if (/no bubbles/.test((await list.locator('li').last().textContent()) ?? '')) break;
       }
       await desk.write('Tighten the union nut at the injector', 'Torque', '25');
       await desk.press('Tighten the union nut at the injector');
