@@ -93,6 +93,9 @@ export function Hands({
     const start = pointOf(event.nativeEvent, gl.domElement, held.other);
     const gesture = gestureFor(hands, piece, event.point, start, still);
     press.current = { id: event.pointerId, piece, start, gesture, event, moved: false };
+    held.pointer.x = start.x;
+    held.pointer.y = start.y;
+    held.pointer.isTouch = event.nativeEvent.pointerType === 'touch';
     // A finger does not hover: what it would do is said while it is down, before it is lifted.
     held.hover = piece;
     foresee(hands);
@@ -105,6 +108,7 @@ export function Hands({
     const point = pointOf(event.nativeEvent, gl.domElement, held.other);
     held.pointer.x = point.x;
     held.pointer.y = point.y;
+    held.pointer.isTouch = event.nativeEvent.pointerType === 'touch';
     if (piece === held.hover) return;
     held.hover = piece;
     foresee(hands);

@@ -18,6 +18,8 @@ export type MarkRefs = {
 const at = new Vector3();
 /** Largest radius of the ring as a share of the picture's lesser side. */
 const LARGEST = 0.2;
+/** Height of the ways to look at the picture's top, px. */
+const TOP = 54;
 /** Height over the picture's lower edge that is kept for words of the page, px. */
 const FOOT = 36;
 /** On pictures narrower than this words may take two lines, px. */
@@ -60,21 +62,22 @@ export function Marks({
     write(refs.chosen.current, label ?? '');
     const isNew = held.hover !== chosen?.id || held.would !== '';
     const hover = held.words === '' && isNew ? nameOfPiece(held.hover ?? '') : null;
-    // Beside the pointer, on whichever side there is room.
-    const [x, y] = [held.pointer.x, held.pointer.y];
-    const across = x > size.width * 0.6 ? `${x - 12}px` : `${x + 14}px`;
-    const back = x > size.width * 0.6 ? 'translateX(-100%)' : '';
-    const down = y > size.height - 100 ? `${y - 40}px` : `${y + 18}px`;
-    show(refs.hover.current, hover !== null, `translate(${across}, ${down}) ${back}`);
     write(
       refs.hover.current,
       hover === null || held.would === '' ? (hover ?? '') : `${hover}: ${held.would}`,
     );
+    // Beside the pointer, on whichever side there is room; above a finger, which hides what lies under it.
+    const { x, y, isTouch } = held.pointer;
+    const wide = refs.hover.current?.offsetWidth ?? 0;
+    const beside = x > size.width * 0.6 ? x - 12 - wide : x + 14;
+    const across = Math.max(4, Math.min(size.width - wide - 4, beside));
+    const down = isTouch ? Math.max(TOP, y - 84) : y > size.height - 100 ? y - 40 : y + 18;
+    show(refs.hover.current, hover !== null, `translate(${across}px, ${down}px)`);
     write(refs.words.current, held.words);
     show(
       refs.words.current,
       held.words !== '',
-      `translate(${within(held.pointer.x, size.width, refs.words.current)}px, ${Math.max(size.width < NARROW ? 98 : 76, held.pointer.y - 26)}px) translate(-50%, -100%)`,
+      `translate(${within(x, size.width, refs.words.current)}px, ${Math.max(size.width < NARROW ? 98 : 76, y - (isTouch ? 56 : 26))}px) translate(-50%, -100%)`,
     );
   }, -1);
   return null;

@@ -20,7 +20,7 @@ export type Held = {
   other: boolean;
   /** A new sealing washer goes under the holder when it is tightened. */
   newWasher: boolean;
-  readonly pointer: { x: number; y: number };
+  readonly pointer: { x: number; y: number; isTouch: boolean };
   hover: string | null;
 };
 
@@ -37,7 +37,7 @@ export function emptyHand(): Held {
     would: '',
     other: false,
     newWasher: false,
-    pointer: { x: 0, y: 0 },
+    pointer: { x: 0, y: 0, isTouch: false },
     hover: null,
   };
 }

@@ -155,6 +155,12 @@ function onlyPick(act: Act): PickChoice | undefined {
 
 const byId: ReadonlyMap<string, Act> = new Map(allActs().map(({ act }) => [act.id, act]));
 
+/** Looks and handling come before what goes on beside the thing, and that before repairs. */
+function lateness(id: string): number {
+  if (id.startsWith('mend-')) return 2;
+  return id === 'wait' || id.startsWith('place-') ? 1 : 0;
+}
+
 /** Ids of the acts that the strip lists, those at what is picked before those of the tool, with a space between. */
 export function stripActs(
   selected: string | null,
@@ -166,6 +172,7 @@ export function stripActs(
   return [...new Set([...(selected === null ? [] : at(selected)), ...at(inHand)])]
     .filter(isShown)
     .map(({ id }) => id)
+    .sort((a, b) => lateness(a) - lateness(b))
     .join(' ');
 }
 
