@@ -63,7 +63,7 @@ it('A file that is no recording, or a damaged one, is refused in a sentence and 
     await choose(page, damaged);
     await alert.getByText(/damaged/).waitFor();
     await choose(page, file.subarray(0, 300));
-    await alert.getByText(/damaged/).waitFor();
+    await alert.getByText(/ends too soon/).waitFor();
     await shot(page, 'refused-file');
     // dropped anywhere on the page
     await page.evaluate(() => {
