@@ -2,7 +2,7 @@ import { useEffect, useState, useSyncExternalStore } from 'react';
 import { pieceIds, pieceList } from '../jobs/practice/list.ts';
 import type { PracticeDesk } from '../panels/practice/desk.ts';
 import { PiecesDue } from '../panels/practice/PiecesDue.tsx';
-import type { Skill } from '../session/progress.ts';
+import type { Skill } from '../session/skill.ts';
 
 const offers = pieceIds.map((id) => ({ id, ...pieceList[id] }));
 const none: readonly Skill[] = [];

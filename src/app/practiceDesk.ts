@@ -1,8 +1,9 @@
 import { problemLine } from '../jobs/problems.ts';
 import type { PracticeDesk } from '../panels/practice/desk.ts';
-import { afterRound, laterOf, type Skill } from '../session/progress.ts';
+import { afterRound, laterOf } from '../session/progress.ts';
 import { progressText, readProgress } from '../session/progressFile.ts';
 import { openProgress, type ProgressKeeper } from '../session/progressKeeper.ts';
+import type { Skill } from '../session/skill.ts';
 
 /** A desk whose record has been read, on this device or, where nothing can be kept, for as long as the page is open. */
 export async function openPracticeDesk(): Promise<PracticeDesk> {

@@ -1,8 +1,6 @@
 import type { PieceId } from '../jobs/practice/list.ts';
 import { pow } from '../sim/laws/maths.ts';
-
-/** One day, ms. */
-export const DAY = 86_400_000;
+import { DAY, lastOf, type Round, type Skill } from './skill.ts';
 
 /**
  * Bayesian knowledge tracing (Corbett & Anderson 1995, User Modeling and User-Adapted Interaction 4, 253-278, from
@@ -20,29 +18,6 @@ const STEPS = [0.5, 0.75, 0.9] as const;
 /** Rounds that are remembered of a piece. */
 export const MOST_ROUNDS = 60;
 
-/** One round as it went. at: ms since 1970. */
-export interface Round {
-  readonly at: number;
-  readonly level: number;
-  /** Subjects that were right, and of how many. */
-  readonly right: number;
-  readonly of: number;
-  /** Without the tip. */
-  readonly unaided: boolean;
-}
-
-/** What is kept of one skill. */
-export interface Skill {
-  readonly piece: PieceId;
-  /** Chance that it is known, 0..1. */
-  readonly known: number;
-  /** Time after which half of it is lost, ms. */
-  readonly halfLife: number;
-  /** Step of difficulty for the next round, 0 the easiest. */
-  readonly level: number;
-  readonly rounds: readonly Round[];
-}
-
 /** Chance of knowing after one trial, by what came of it; guess: chance of being right without knowing. */
 export function trace(known: number, right: boolean, guess: number): number {
   const { slips } = tracing;
@@ -54,16 +29,11 @@ export function trace(known: number, right: boolean, guess: number): number {
 /** Chance of knowing after a trial that shows nothing but teaches. */
 export const learn = (known: number): number => known + (1 - known) * tracing.learns;
 
-const lastOf = ({ rounds }: Skill): Round | undefined => rounds[rounds.length - 1];
-
 /** Share of a skill that is still there, 2^(-dt/h) (half-life regression: Settles & Meeder 2016, from memory); 1 when never practised. */
 export function recallAt(skill: Skill, now: number): number {
   const last = lastOf(skill);
   return last === undefined ? 1 : pow(2, -Math.max(0, now - last.at) / skill.halfLife);
 }
-
-/** When a skill is to be practised again, ms since 1970: when half of it is lost. */
-export const dueAt = (skill: Skill): number => (lastOf(skill)?.at ?? 0) + skill.halfLife;
 
 /** Half-life after a round: doubled by an unaided right one that was a return, halved by one that was not right. */
 export function nextHalfLife(skill: Skill | null, round: Round): number {

@@ -1,7 +1,8 @@
 import * as v from 'valibot';
 import { pieceIds } from '../jobs/practice/list.ts';
 import { type Outcome, parseJson, problemsOf } from '../jobs/problems.ts';
-import { halfLives, MOST_ROUNDS, type Skill } from './progress.ts';
+import { halfLives, MOST_ROUNDS } from './progress.ts';
+import type { Skill } from './skill.ts';
 
 const FORMAT = 'freestroke-practice/1';
 /** Greatest time that a date can have, ms since 1970 (ECMAScript, time values). */

@@ -1,5 +1,6 @@
 import { type DBSchema, openDB } from 'idb';
-import { laterOf, type Skill } from './progress.ts';
+import { laterOf } from './progress.ts';
+import type { Skill } from './skill.ts';
 
 interface ProgressSchema extends DBSchema {
   skills: { key: string; value: Skill };

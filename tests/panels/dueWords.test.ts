@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { dueWords, isDue, whenWords } from '../../src/panels/practice/dueWords.ts';
-import { afterRound, DAY } from '../../src/session/progress.ts';
+import { afterRound } from '../../src/session/progress.ts';
+import { DAY } from '../../src/session/skill.ts';
 
 // 3 January 2024 was a Wednesday (any calendar).
 const WEDNESDAY = new Date(2024, 0, 3, 10, 30).getTime();

@@ -6,18 +6,16 @@ import { pieces } from '../../src/jobs/practice/pieces.ts';
 import { problemLine, SIZE_LIMIT } from '../../src/jobs/problems.ts';
 import {
   afterRound,
-  DAY,
-  dueAt,
   halfLives,
   levelNow,
   MOST_ROUNDS,
   recallAt,
-  type Skill,
   stepFor,
   trace,
 } from '../../src/session/progress.ts';
 import { progressText, readProgress } from '../../src/session/progressFile.ts';
 import { openProgress } from '../../src/session/progressKeeper.ts';
+import { DAY, dueAt, type Skill } from '../../src/session/skill.ts';
 
 const T0 = 1_700_000_000_000;
 const done = (at: number, results: readonly boolean[], more: { level?: number; unaided?: boolean } = {}) => ({

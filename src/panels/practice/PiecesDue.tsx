@@ -1,5 +1,5 @@
 import type { PieceId } from '../../jobs/practice/list.ts';
-import type { Skill } from '../../session/progress.ts';
+import type { Skill } from '../../session/skill.ts';
 import { dueWords, isDue } from './dueWords.ts';
 import './piecesDue.css';
 

@@ -1,5 +1,5 @@
 import { useRef, useState } from 'react';
-import type { Skill } from '../../session/progress.ts';
+import type { Skill } from '../../session/skill.ts';
 import { type PracticeDesk, useSkills } from './desk.ts';
 
 /** What is kept of one's practice on this device: taken along as a file, brought back, erased. */

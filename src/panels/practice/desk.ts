@@ -1,7 +1,7 @@
 import { useSyncExternalStore } from 'react';
 import type { PieceId } from '../../jobs/practice/list.ts';
 import type { Piece } from '../../jobs/practice/piece.ts';
-import type { Skill } from '../../session/progress.ts';
+import type { Skill } from '../../session/skill.ts';
 
 /** A round as the page hands it in. */
 export interface RoundDone {

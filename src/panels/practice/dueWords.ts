@@ -1,4 +1,4 @@
-import { DAY, dueAt, type Skill } from '../../session/progress.ts';
+import { DAY, dueAt, type Skill } from '../../session/skill.ts';
 
 const weekday = new Intl.DateTimeFormat('en-GB', { weekday: 'long' });
 const date = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long' });
