@@ -119,7 +119,7 @@ function fileBreaches(file: SourceFile, folder: string): string[] {
   if (name.endsWith('.tsx') && !WITH_REACT.includes(folder))
     breaches.push(`${file.path}:1 ${folder} may not use React`);
   const isNamedWell =
-    file.path === 'src/app/main.tsx' || /^([a-z][A-Za-z0-9]*\.ts|[A-Z][A-Za-z0-9]*\.tsx)$/.test(name);
+    file.path === 'src/app/main.tsx' || /^([a-z][A-Za-z0-9]*(\.d)?\.ts|[A-Z][A-Za-z0-9]*\.tsx)$/.test(name);
   if (!isNamedWell) breaches.push(`${file.path}:1 should be named like camelCase.ts or PascalCase.tsx`);
   return breaches;
 }

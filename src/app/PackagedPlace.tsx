@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { use, useState } from 'react';
 import type { Job } from '../jobs/job.ts';
 import { problemLine } from '../jobs/problems.ts';
 import type { Lms } from '../packages/lms.ts';
@@ -20,29 +20,36 @@ type Ready =
       readonly left: Job | null;
       readonly why: string | null;
     }
-  | { readonly wrong: readonly string[] };
+  | { readonly title: string; readonly wrong: readonly string[] };
 
-function makeReady(packed: string): Ready {
+async function makeReady(packed: string): Promise<Ready> {
   const read = unpackAssignment(packed, ownJob);
-  if (!read.ok) return { wrong: read.problems.map(problemLine) };
+  if (!read.ok) return { title: 'This package is not whole', wrong: read.problems.map(problemLine) };
   const work = read.value;
   const { def, scenario } = load(work.scenario);
-  const system = systemHere(window);
-  const before = system === null ? { job: null } : keptBy(system, def, scenario);
-  return 'why' in before
-    ? { work, def, system, left: null, why: before.why }
-    : { work, def, system, left: before.job, why: null };
+  try {
+    const system = await systemHere(window);
+    const before = system === null ? { job: null } : keptBy(system, def, scenario);
+    return 'why' in before
+      ? { work, def, system, left: null, why: before.why }
+      : { work, def, system, left: before.job, why: null };
+  } catch (problem) {
+    const why = problem instanceof Error ? problem.message : String(problem);
+    const title = 'The learning system did not let the work be begun';
+    return { title, wrong: [why, 'Close this page and start the work from the learning system once more.'] };
+  }
 }
 
 /** The one work of a package, begun or gone on with in the learning system that started it. */
 export function PackagedPlace({ packed }: { packed: string }) {
-  const [ready] = useState(() => makeReady(packed));
-  const [opened, setOpened] = useState<{ work: Promise<Opened>; end: () => void } | null>(null);
+  const [coming] = useState(() => makeReady(packed));
+  const ready = use(coming);
+  const [opened, setOpened] = useState<{ work: Promise<Opened>; end: () => Promise<void> } | null>(null);
   const [isOver, setOver] = useState(false);
   if ('wrong' in ready)
     return (
       <main className="opening">
-        <h1>This package is not whole</h1>
+        <h1>{ready.title}</h1>
         <ul>
           {ready.wrong.map((line) => (
             <li key={line}>{line}</li>
@@ -70,7 +77,10 @@ export function PackagedPlace({ packed }: { packed: string }) {
     });
     const { notKept, end } =
       system === null
-        ? { notKept: Promise.resolve('this page was not started by a learning system'), end: () => undefined }
+        ? {
+            notKept: Promise.resolve('this page was not started by a learning system'),
+            end: async () => undefined,
+          }
         : followIn(system, session);
     setOpened({ work: Promise.resolve({ session, notKept }), end });
   };
@@ -84,9 +94,11 @@ export function PackagedPlace({ packed }: { packed: string }) {
         onBegin={begin}
       />
     );
-  const leave = () => {
-    opened.end();
-    setOver(true);
+  const leave = async () => {
+    await opened.end();
+    const next = ready.system?.returnTo ?? null;
+    if (next === null) setOver(true);
+    else window.location.assign(next);
   };
-  return <OpenedJob opened={opened.work} set={packed} onLeave={leave} />;
+  return <OpenedJob opened={opened.work} set={packed} onLeave={() => void leave()} />;
 }

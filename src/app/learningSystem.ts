@@ -1,6 +1,7 @@
 import type { Job } from '../jobs/job.ts';
 import type { Scenario } from '../jobs/scenario.ts';
 import { partNames } from '../marking/rule.ts';
+import { isCmi5, openCmi5 } from '../packages/cmi5.ts';
 import { findInterface, type Lms } from '../packages/lms.ts';
 import { openScorm12, type Scorm12Api } from '../packages/scorm12.ts';
 import { openScorm2004, type Scorm2004Api } from '../packages/scorm2004.ts';
@@ -10,8 +11,9 @@ import { readRecording, writeRecording } from '../session/recordingFile.ts';
 import type { Session } from '../session/session.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 
-/** The learning system that started this page, if one did; the newer standard first. */
-export function systemHere(page: Window): Lms | null {
+/** The learning system that started this page, if one did; the newest standard first. Rejects when it turns us away. */
+export async function systemHere(page: Window): Promise<Lms | null> {
+  if (isCmi5(page.location.href)) return openCmi5(page.location.href, page.sessionStorage);
   const newer = findInterface(page, 'API_1484_11');
   if (newer !== undefined) return openScorm2004(newer as Scorm2004Api);
   const older = findInterface(page, 'API');
@@ -51,7 +53,7 @@ const PATIENCE = 4000;
 export function followIn(
   system: Lms,
   session: Session,
-): { readonly notKept: Promise<string | null>; readonly end: () => void } {
+): { readonly notKept: Promise<string | null>; readonly end: () => Promise<void> } {
   const began = performance.now();
   const seconds = () => (performance.now() - began) / 1000;
   let timer: ReturnType<typeof setTimeout> | null = null;
@@ -88,8 +90,8 @@ export function followIn(
   });
   const end = () => {
     if (timer !== null) keep();
-    system.close(seconds());
+    return system.close(seconds());
   };
-  window.addEventListener('pagehide', end, { once: true });
+  window.addEventListener('pagehide', () => void end(), { once: true });
   return { notKept, end };
 }

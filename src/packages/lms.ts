@@ -26,8 +26,10 @@ export interface Lms {
   keep(text: string, seconds: number): boolean;
   /** Tells what finished work came to; once. */
   report(report: LmsReport, seconds: number): void;
-  /** Ends the sitting, to be gone on with unless the work was reported. A second call does nothing. */
-  close(seconds: number): void;
+  /** Ends the sitting, to be gone on with unless the work was reported; settles once that is told. A second call does nothing. */
+  close(seconds: number): Promise<void>;
+  /** Where the learner goes when the work is left; null where the system sees to that itself. */
+  readonly returnTo: string | null;
   /** What the system refused, in its own codes; empty when all went well. */
   readonly refusals: readonly string[];
 }
@@ -46,6 +48,9 @@ export function scoreToTell({
   const score = passed ? Math.max(total, passMark) : Math.min(total, passMark - NEAR);
   return Math.round(100 * Math.min(100, Math.max(0, score))) / 100;
 }
+
+/** A score of 0..100 as a share of one, with the four digits that systems keep. */
+export const scaledScore = (score: number): number => Math.round(score * 100) / 10_000;
 
 /** Frames looked through for a system's interface. */
 const DEEPEST = 20;

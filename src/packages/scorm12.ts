@@ -54,6 +54,7 @@ export function openScorm12(api: Scorm12Api): Lms {
     kind: 'scorm12',
     room: ROOM,
     refusals,
+    returnTo: null,
     saved: () => (isClosed ? '' : api.LMSGetValue('cmi.suspend_data')),
     keep(text, seconds) {
       if (isClosed || text.length > ROOM) return false;
@@ -74,7 +75,7 @@ export function openScorm12(api: Scorm12Api): Lms {
       set('cmi.core.session_time', timespan12(seconds));
       commit();
     },
-    close(seconds) {
+    async close(seconds) {
       if (isClosed) return;
       if (!isReported) set('cmi.core.exit', 'suspend');
       set('cmi.core.session_time', timespan12(seconds));

@@ -1,4 +1,4 @@
-import { type Lms, type LmsReport, scoreToTell } from './lms.ts';
+import { type Lms, type LmsReport, scaledScore, scoreToTell } from './lms.ts';
 
 /** The run-time of SCORM 2004, 4th edition, as a learning system gives it (IEEE 1484.11.2, from memory). */
 export interface Scorm2004Api {
@@ -20,9 +20,6 @@ export function timespan2004(seconds: number): string {
   const minutes = Math.floor(hundredths / 6000) % 60;
   return `PT${hours}H${minutes}M${(hundredths % 6000) / 100}S`;
 }
-
-/** A share of 100 as a scaled score, -1..1, with the four digits that systems keep. */
-const scaled = (score: number): string => String(Math.round(score * 100) / 10_000);
 
 /** Opens a sitting in a system that speaks SCORM 2004. */
 export function openScorm2004(api: Scorm2004Api): Lms {
@@ -52,7 +49,7 @@ export function openScorm2004(api: Scorm2004Api): Lms {
       set(`${path}.score.min`, '0');
       set(`${path}.score.max`, '100');
       set(`${path}.score.raw`, String(score));
-      set(`${path}.score.scaled`, scaled(score));
+      set(`${path}.score.scaled`, String(scaledScore(score)));
     }
   };
 
@@ -60,6 +57,7 @@ export function openScorm2004(api: Scorm2004Api): Lms {
     kind: 'scorm2004',
     room: ROOM,
     refusals,
+    returnTo: null,
     saved: () => (isClosed ? '' : api.GetValue('cmi.suspend_data')),
     keep(text, seconds) {
       if (isClosed || text.length > ROOM) return false;
@@ -75,7 +73,7 @@ export function openScorm2004(api: Scorm2004Api): Lms {
       set('cmi.score.min', '0');
       set('cmi.score.max', '100');
       set('cmi.score.raw', String(score));
-      set('cmi.score.scaled', scaled(score));
+      set('cmi.score.scaled', String(scaledScore(score)));
       set('cmi.progress_measure', '1');
       set('cmi.success_status', report.passed ? 'passed' : 'failed');
       set('cmi.completion_status', 'completed');
@@ -84,7 +82,7 @@ export function openScorm2004(api: Scorm2004Api): Lms {
       set('cmi.session_time', timespan2004(seconds));
       commit();
     },
-    close(seconds) {
+    async close(seconds) {
       if (isClosed) return;
       if (!isReported) set('cmi.exit', 'suspend');
       set('cmi.session_time', timespan2004(seconds));

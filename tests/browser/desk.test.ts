@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { carefulWork, hastyWork, returned } from '../support/returnedWorks.ts';
 import { make, pointer } from './hands.ts';
 import { shot, withApp } from './harness.ts';
 import { carefulPlan } from './plan.ts';
@@ -70,6 +71,47 @@ describe('the instructor’s desk', () => {
     await withApp({ path: '#/set/notAllOfIt' }, async ({ page }) => {
       await page.getByRole('heading', { name: 'This work cannot be opened' }).waitFor();
       expect(await page.getByRole('main').textContent()).toContain('a damaged or foreign link');
+    });
+  });
+});
+
+describe('checking returned work', () => {
+  it('does each file again, tables marks that follow from the acts, and shows what calls for a second look', async () => {
+    const file = (name: string, bytes: Uint8Array) => ({
+      name,
+      mimeType: 'application/octet-stream',
+      buffer: Buffer.from(bytes),
+    });
+    const honest = returned(carefulWork, 'north-1');
+    await withApp({ path: '#/desk/check' }, async ({ page }) => {
+      await page
+        .getByLabel(/^Files, as many/)
+        .setInputFiles([
+          file('north-1.freestroke', honest),
+          file('north-2.freestroke', returned(carefulWork, 'north-2', 20)),
+          file('south-1.freestroke', returned(hastyWork, 'south-1')),
+          file('broken.freestroke', honest.slice(0, -30)),
+          file('<img src=x onerror=alert(1)>.txt', Buffer.from('hello')),
+        ]);
+      await page.getByText(/^5 done again in/).waitFor({ timeout: 60_000 });
+      const row = (name: string) =>
+        page.getByRole('row').filter({ has: page.getByRole('rowheader', { name }) });
+      expect(await row('south-1').textContent()).toContain('reproduced');
+      expect(await row('north-2').textContent()).toContain('faster than anyone reads');
+      expect(await row('north-2').textContent()).toContain('The same acts as north-1.freestroke.');
+      const refused = await page.getByRole('row').filter({ hasText: 'cannot be read' }).allTextContents();
+      expect(refused.map((text) => /broken|<img/.exec(text)?.[0]).sort()).toEqual(['<img', 'broken']);
+      expect(await page.getByRole('heading', { name: 'What to teach next' }).count()).toBe(1);
+      await page.getByRole('button', { name: 'change the mark of south-1' }).click();
+      await page.getByLabel('Mark given, of 100').fill('55');
+      await page.getByLabel('Reason').fill('Worked beside me, and it was seen.');
+      await page.getByRole('button', { name: 'Give this mark' }).click();
+      expect(await row('south-1').textContent()).toContain('Worked beside me, and it was seen.');
+      await shot(page, 'returned-work');
+      await page.setViewportSize({ width: 390, height: 844 });
+      await shot(page, 'returned-work');
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+      expect(wide).toBeLessThanOrEqual(390);
     });
   });
 });

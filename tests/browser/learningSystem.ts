@@ -9,7 +9,7 @@ import { makePackage, type PackagedWork } from '../../src/packages/package.ts';
 export type Edition = 'scorm12' | 'scorm2004';
 
 /** The run-time of the package scorm-again: code that is not ours, as a learning system has it in its own page. */
-const runTime = join(dirname(createRequire(import.meta.url).resolve('scorm-again/package.json')), 'dist');
+const runTime = dirname(createRequire(import.meta.url).resolve('scorm-again/scorm12'));
 
 const types: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
