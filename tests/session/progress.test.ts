@@ -16,6 +16,7 @@ import {
 import { progressText, readProgress } from '../../src/session/progressFile.ts';
 import { openProgress } from '../../src/session/progressKeeper.ts';
 import { DAY, dueAt, type Skill } from '../../src/session/skill.ts';
+import { scatter } from '../../src/sim/set/random.ts';
 
 const T0 = 1_700_000_000_000;
 const done = (at: number, results: readonly boolean[], more: { level?: number; unaided?: boolean } = {}) => ({
@@ -172,5 +173,29 @@ describe('a practice record on this device', () => {
     expect(await keeper.all()).toContainEqual(later);
     await keeper.erase();
     expect(await keeper.all()).toEqual([]);
+  });
+});
+
+describe('a learner followed over many rounds', () => {
+  /** Mean step over the last 20 of 40 rounds, of 25 learners who are right with a given chance at every step. */
+  function meanStep(chance: number): number {
+    let sum = 0;
+    for (let learner = 1; learner <= 25; learner += 1) {
+      let skill: Skill | null = null;
+      for (let round = 0; round < 40; round += 1) {
+        const at = T0 + round * 3600_000;
+        const results = [0, 1].map((index) => scatter(learner, `round-${index}`, round) < chance);
+        skill = afterRound(skill, 'which-end', 0.25, done(at, results, { level: levelNow(skill, at) }));
+        if (round >= 20) sum += skill.level;
+      }
+    }
+    return sum / (25 * 20);
+  }
+
+  it('leaves a guesser at the easiest steps and one who knows at the hardest', () => {
+    expect(meanStep(0.25)).toBeLessThan(0.5);
+    expect(meanStep(0.95)).toBeGreaterThan(2.7);
+    expect(meanStep(0.6)).toBeGreaterThan(meanStep(0.25));
+    expect(meanStep(0.6)).toBeLessThan(meanStep(0.95));
   });
 });
