@@ -167,6 +167,22 @@ describe('the fits of the pump that is drawn', () => {
   });
 });
 
+describe('a pump drawn apart on the engine', () => {
+  it('passes before the tank, which stays where it is', () => {
+    const { rig, pose } = first;
+    pose({ apart: 1 });
+    const boxOf = (id: string): Box3 => new Box3().setFromObject(rig.piece(id).whole, true);
+    const tank = boxOf('tank');
+    for (const id of ['tank', 'cap', 'sight', 'level']) expect(rig.piece(id).group.visible, id).toBe(true);
+    for (const id of ['holder', 'valveSpring', 'valve', 'valveSeat', 'barrel', 'pumpBody', 'bleedScrew']) {
+      const part = boxOf(id);
+      const clear = Math.max(part.min.z - tank.max.z, tank.min.y - part.max.y, tank.min.x - part.max.x);
+      expect.soft(clear, id).toBeGreaterThan(5e-4);
+    }
+    pose();
+  });
+});
+
 describe('the pose of the pump', () => {
   it('puts cup, plunger, plate and spring where the model has the plunger', () => {
     const at = first;
