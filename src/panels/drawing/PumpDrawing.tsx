@@ -129,7 +129,8 @@ export interface PartsFitted {
   engine: boolean;
 }
 
-function usePartsFitted(): PartsFitted {
+/** What of the pump is in place now; renders again when that changes. */
+export function usePartsFitted(): PartsFitted {
   const fitted = useFact(({ assembly }) =>
     Object.entries(assembly.parts)
       .filter(([, where]) => where === 'fitted')

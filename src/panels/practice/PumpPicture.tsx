@@ -3,7 +3,7 @@ import { FixedParts } from '../drawing/FixedParts.tsx';
 import { bar, coilPath, type Ruler, rulerOf } from '../drawing/layout.ts';
 import { MovingParts, type MovingRefs } from '../drawing/MovingParts.tsx';
 import { Patterns } from '../drawing/Patterns.tsx';
-import type { PartsFitted } from '../drawing/PumpDrawing.tsx';
+import { usePartsFitted } from '../drawing/PumpDrawing.tsx';
 import { useLive } from '../drawing/useLive.ts';
 import { useJob } from '../useJob.ts';
 import { PICTURE_MM } from './useDragHand.ts';
@@ -13,16 +13,7 @@ const LABELS = {
   section: 'The pump in section, cam end down',
   outside: 'The pump from outside, cam end down',
 } as const;
-const VIEW = `-44 -106 88 ${PICTURE_MM}`;
-const has: PartsFitted = {
-  plunger: true,
-  cup: true,
-  retainer: true,
-  returnSpring: true,
-  valve: false,
-  holder: false,
-  engine: false,
-};
+const VIEW = `-44 -116 88 ${PICTURE_MM}`;
 /** Length of a fingertip as drawn, mm, and how much of the hand's lead it gives. */
 const TIP = 17;
 const GIVE = 0.62;
@@ -40,6 +31,8 @@ export function PumpPicture({ isOutside }: { isOutside: boolean }) {
   const def = session.definition;
   const mm = rulerOf(def);
   const bore = (def.pump.plungerDiameter * 1000) / 2;
+  // its valve is too small a thing to be followed in the hand
+  const has = { ...usePartsFitted(), engine: false, valve: false };
   const refs: MovingRefs = {
     plunger: useRef<SVGGElement>(null),
     cup: useRef<SVGGElement>(null),
@@ -84,7 +77,7 @@ export function PumpPicture({ isOutside }: { isOutside: boolean }) {
       </svg>
       {isOutside ? (
         <svg viewBox={VIEW} aria-hidden="true" className="outside">
-          <Outside mm={mm} />
+          <Outside mm={mm} hasHolder={has.holder} />
         </svg>
       ) : null}
       <svg
@@ -104,7 +97,7 @@ export function PumpPicture({ isOutside }: { isOutside: boolean }) {
 }
 
 /** The body from outside: it hides everything but what stands out of its cam end. */
-function Outside({ mm }: { mm: Ruler }) {
+function Outside({ mm, hasHolder }: { mm: Ruler; hasHolder: boolean }) {
   const flange = mm('body', 'flangeWidth') / 2;
   const from = mm('body', 'flangeFromCamEnd');
   const window = mm('body', 'windowFromCamEnd');
@@ -117,6 +110,7 @@ function Outside({ mm }: { mm: Ruler }) {
         d={bar(mm('body', 'upperRadius'), mm('body', 'bellTop'), mm('body', 'length'))}
       />
       <path className="part" d={bar(flange, from, from + mm('body', 'flangeThickness'))} />
+      {hasHolder ? <HolderOutside mm={mm} /> : null}
       <path
         className="solid"
         d={bar(mm('body', 'windowWidth') / 2, window, window + mm('body', 'windowHeight'))}
@@ -125,6 +119,18 @@ function Outside({ mm }: { mm: Ruler }) {
         className="part"
         d={bar(mm('inlet', 'radius'), mm('body', 'inletHeight') - 5, mm('body', 'inletHeight') + 5)}
       />
+    </>
+  );
+}
+
+/** The holder, screwed in at the outlet end: its hexagon and the thread that the pipe goes on. */
+function HolderOutside({ mm }: { mm: Ruler }) {
+  const top = mm('holder', 'from') + mm('holder', 'length');
+  const hexagon = bar(mm('holder', 'hexAcross') / 2, mm('holder', 'hexFrom'), mm('holder', 'hexTo'));
+  return (
+    <>
+      <path className="part" d={bar(mm('holder', 'unionRadius'), mm('body', 'length'), top)} />
+      <path className="part" d={hexagon} />
     </>
   );
 }

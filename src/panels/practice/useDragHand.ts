@@ -4,7 +4,7 @@ import type { Session } from '../../session/session.ts';
 /** Drag across, CSS pixels, that means all the twist that fingers have. */
 const FULL_TWIST_PX = 110;
 /** Height of the picture in mm: what a pixel of drag means follows from it. */
-export const PICTURE_MM = 130;
+export const PICTURE_MM = 142;
 
 /** Drags on a surface as a hand on the plunger: up is towards the outlet, across is a twist; lifting lets go. */
 export function useDragHand(session: Session) {
