@@ -124,7 +124,7 @@ describe('play', () => {
     }
     expect(refused('play', file, file, '--by', 'nobody')).toEqual(['FILE: found 2 files, expected one']);
     expect(refused('play', file, '--by', 'nobody', '--fast', '--json=yes')).toEqual([
-      '--fast: found an unknown flag, expected --by, --seed, --json',
+      '--fast: found an unknown flag, expected --by, --seed, --record, --json',
       '--json: found a value, expected none',
     ]);
     expect(refused('play', file, '--by')).toEqual(['--by: found no value, expected a value']);
@@ -182,7 +182,7 @@ describe('the job command', () => {
   it('prints its usage when nothing is asked, and refuses an unknown command', () => {
     expect(runJobCommand([]).code).toBe(0);
     expect(refused('paly')).toEqual([
-      'COMMAND: found "paly", expected check, play, criteria, causes, deal, study, mark, trace, law',
+      'COMMAND: found "paly", expected check, play, criteria, causes, deal, study, mark, package, trace, law',
     ]);
   });
 
@@ -197,7 +197,7 @@ describe('the job command', () => {
     });
     expect(run.status).toBe(2);
     expect(run.stdout).toBe('');
-    expect(run.stderr).toBe('--speed: found an unknown flag, expected --by, --seed, --json\n');
+    expect(run.stderr).toBe('--speed: found an unknown flag, expected --by, --seed, --record, --json\n');
   });
 });
 
