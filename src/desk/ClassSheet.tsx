@@ -1,6 +1,7 @@
 import { rules } from '../marking/rules.ts';
 import { stopRules } from '../marking/stopWork.ts';
 import type { Checked } from './checked.ts';
+import { ItemTable } from './ItemTable.tsx';
 
 /** Errors shown: what a class has to be taught next fits on a sheet. */
 const SHOWN = 6;
@@ -104,6 +105,7 @@ export function ClassSheet({ checked }: { checked: readonly Checked[] }) {
           )}
         </div>
       </div>
+      <ItemTable done={done} />
     </section>
   );
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { commonestErrors, spreadOf } from '../../src/desk/ClassSheet.tsx';
 import { alikeAmong, checkedOf } from '../../src/desk/checked.ts';
+import { figuresOf } from '../../src/desk/ItemTable.tsx';
 import { likeness, strangePace } from '../../src/session/alike.ts';
 import { checkReturned } from '../../src/session/checkReturned.ts';
 import { carefulWork, def, hastyWork, own, returned } from '../support/returnedWorks.ts';
@@ -67,5 +68,28 @@ describe('a class’s returned work', () => {
 
   it('spreads totals over tens, a full mark in the last', () => {
     expect(spreadOf([0, 9.9, 10, 95, 100])).toEqual([2, 1, 0, 0, 0, 0, 0, 0, 0, 2]);
+  });
+
+  it('says nothing of rules under twenty works, and from there on what each rule tells', () => {
+    // by hand: the strong ten earn both rules, the weak ten neither but the easy one
+    const works = (count: number) =>
+      Array.from({ length: count }, (_, at) => ({
+        rules: {
+          'compression-proved': at < count / 2 ? 1 : 0,
+          'air-looked-at': 1,
+          'pin-watched': at < count / 2 ? 1 : 0,
+        },
+      }));
+    expect(figuresOf(works(19))).toBeNull();
+    const figures = figuresOf(works(20));
+    expect(
+      figures?.rows.map(({ id, difficulty, discrimination }) => [id, difficulty, discrimination]),
+    ).toEqual([
+      ['compression-proved', 0.5, 1],
+      ['pin-watched', 0.5, 1],
+      ['air-looked-at', 1, 0],
+    ]);
+    // k/(k-1) (1 - sum of variances / variance of totals) = 1.5 (1 - 2 v / 4 v) with v = 5/19
+    expect(figures?.alpha).toBeCloseTo(0.75, 12);
   });
 });
