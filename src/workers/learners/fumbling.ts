@@ -77,7 +77,8 @@ function anyAct({ def, scenario, card }: WorkerView, draw: (what: string) => num
 export const fumbling = (seed: number): Worker => ({
   name: 'random',
   *work(view) {
-    for (let count = 0; count < ACTS; count += 1) yield anyAct(view, (what) => scatter(seed, what, count));
+    for (let count = 0; count < ACTS; count += 1)
+      yield anyAct(view, (what) => scatter(seed, `${what} at ${view.scenario.title}`, count));
     yield { do: 'handOver' };
   },
 });

@@ -53,7 +53,8 @@ export function slipping(worker: Worker, rate: number, seed: number): Worker {
       const script = worker.work({ ...view, card: cardAsRead(view.card, misread) });
       let next = script.next();
       for (let count = 0; !next.done; count += 1) {
-        const draw = (what: string) => scatter(seed, what, count);
+        // other slips at every job: what is drawn depends on the job as well
+        const draw = (what: string) => scatter(seed, `${what} at ${view.scenario.title}`, count);
         const isSlip = next.value.do !== 'handOver' && draw('slip') < rate;
         next = isSlip ? yield* slip(view, script, next.value, misread, draw) : script.next(yield next.value);
       }
