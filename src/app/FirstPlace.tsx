@@ -78,7 +78,18 @@ async function forgetAll(): Promise<void> {
   const practised = async () => (await (await import('../session/progressKeeper.ts')).openProgress()).erase();
   // where the browser keeps nothing there is nothing to forget
   await Promise.allSettled([(await loadWork()).discardAllWork(), practised()]);
+  forgetSmallThings();
   window.location.reload();
+}
+
+/** Code, settings, work that was set here, what was worked out: all that this program put into the small storage. */
+function forgetSmallThings(): void {
+  try {
+    for (const key of Object.keys(localStorage))
+      if (key.startsWith('freestroke')) localStorage.removeItem(key);
+  } catch {
+    // a browser without that storage has kept nothing in it
+  }
 }
 
 function outcomeOf(head: KeptHead): Outcome {

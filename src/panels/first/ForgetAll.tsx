@@ -16,7 +16,10 @@ export function ForgetAll({ onForget }: { onForget: () => void }) {
         }}
       >
         <h2 id="forget-title">Forget everything?</h2>
-        <p>Jobs begun and handed over, and what was practised, are taken off this device for good.</p>
+        <p>
+          Jobs begun and handed over, what was practised, your code, settings, and work that was set here are
+          taken off this device for good.
+        </p>
         <form method="dialog" className="verdicts">
           <button type="submit" className="button strong" value="">
             Keep it
