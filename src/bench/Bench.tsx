@@ -1,6 +1,6 @@
 import { Canvas, events as pointerEvents } from '@react-three/fiber';
 import { use, useMemo, useRef, useState } from 'react';
-import { NoToneMapping, type Object3D } from 'three';
+import type { Object3D } from 'three';
 import type { Session } from '../session/session.ts';
 import { CameraMan } from './CameraMan.tsx';
 import { Driver } from './Driver.tsx';
@@ -9,6 +9,7 @@ import { turnOver } from './handles/carry.ts';
 import { emptyHand } from './handles/held.ts';
 import { Names } from './labels/Names.tsx';
 import { clearMaterial } from './look/clear.ts';
+import { opaqueRenderer } from './look/opaqueRenderer.ts';
 import { windowShadow } from './look/shadow.ts';
 import { cutMaterial, sharedUniforms, surfaceMaterial } from './look/surface.ts';
 import { type MarkRefs, Marks } from './Marks.tsx';
@@ -45,15 +46,21 @@ function Scene({ session, onAgain }: { session: Session; onAgain: () => void }) 
     const veil = { value: 0 };
     const front = surfaceMaterial(shared, { value: 0 });
     const back = surfaceMaterial(shared, veil);
+    const ground = surfaceMaterial(shared, veil, 'plain');
     const cut = cutMaterial();
     const rig = buildRig(
       session.definition,
-      { front: { solid: front, cut }, back: { solid: back, cut }, glass: clearMaterial(shared) },
+      {
+        front: { solid: front, cut },
+        back: { solid: back, cut },
+        glass: clearMaterial(shared, veil),
+        ground,
+      },
       parts,
     );
     standAtHome(rig);
     shadeRig(rig);
-    return { shadow: windowShadow(shared), surfaces: [front, back], veil, rig, held: emptyHand() };
+    return { shadow: windowShadow(shared), surfaces: [front, back, ground], veil, rig, held: emptyHand() };
   }, [session, parts]);
   const refs: MarkRefs = {
     hover: useRef(null),
@@ -70,7 +77,7 @@ function Scene({ session, onAgain }: { session: Session; onAgain: () => void }) 
       <Canvas
         frameloop="demand"
         dpr={1}
-        gl={{ antialias: false, alpha: false, stencil: false, toneMapping: NoToneMapping }}
+        gl={opaqueRenderer}
         camera={{ fov: 30, near: 0.02, far: 12 }}
         events={(store) => ({
           ...pointerEvents(store),

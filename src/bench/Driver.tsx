@@ -8,6 +8,7 @@ import { painter } from './look/painter.ts';
 import { pictureSum } from './look/pictureSum.ts';
 import { type Fineness, qualityKeeper } from './look/quality.ts';
 import type { WindowShadow } from './look/shadow.ts';
+import { hideDeep } from './rig/hideDeep.ts';
 import { type Frame, posePump } from './rig/posePump.ts';
 import { poseSet } from './rig/poseSet.ts';
 import { blankReading, read } from './rig/reading.ts';
@@ -77,6 +78,7 @@ export function Driver({ session, rig, shadow, surfaces, veil, held, still }: Pr
       Math.max(own.apart * VEIL, view.section ? CUT_VEIL : 0) * (frame.sim.pump.rest === null ? 1 : 0.6);
     const moving = posePump(rig, frame, held);
     const shifting = poseSet(rig, frame, view.inHand, held);
+    hideDeep(rig, camera.position, view.section);
     const changed = live || moving || shifting || own.apart !== view.apart;
     const key = `${view.view} ${view.section} ${frame.sim.pump.rest} ${frame.sim.pump.camUp}`;
     let isMoved = false;

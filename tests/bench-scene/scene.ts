@@ -44,7 +44,12 @@ export function stage(changes: Scenario['changes'] | null = null): Stage {
   const def = definition();
   const session = createSession({ def, scenario: scenario(changes), seed: 1, mode: 'practice' });
   const solid = new MeshBasicMaterial();
-  const materials = { front: { solid, cut: solid }, back: { solid, cut: solid }, glass: solid };
+  const materials = {
+    front: { solid, cut: solid },
+    back: { solid, cut: solid },
+    glass: solid,
+    ground: solid,
+  };
   const rig = buildRig(def, materials, parts);
   standAtHome(rig);
   const held = emptyHand();

@@ -90,7 +90,7 @@ function cylinder(def: SetDefinition): BufferGeometry[] {
     { segments: 26 },
   ).translate(0, 0, z);
   const fin = (y: number, size: number, thick: number): BufferGeometry =>
-    rise(outline(rectangle(2 * size, 2 * size), size * 0.45), thick, 0.5 * mm, 4).translate(0, y, z);
+    rise(outline(rectangle(2 * size, 2 * size), size * 0.45), thick, 0.5 * mm, 3).translate(0, y, z);
   const barrelFins = Array.from({ length: fins }, (_, i) =>
     painted(fin(base + pitch * (i + 0.35), r, c('finThickness')), 'castIron'),
   );

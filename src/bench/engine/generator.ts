@@ -8,7 +8,7 @@ import { revolve } from '../form/revolve.ts';
 import { joined, painted } from '../look/paints.ts';
 import { controlBox } from './panel.ts';
 
-const ROUND = 42;
+const ROUND = 34;
 /** Lengths of the drive-end bell and of the rear bell. */
 const DRIVE = 36 * mm;
 const REAR = 58 * mm;
@@ -21,7 +21,7 @@ export function generatorForm(def: SetDefinition): BufferGeometry {
   const L = d('length');
   const lay = (g: BufferGeometry): BufferGeometry => g.rotateZ(-Math.PI / 2).translate(d('from'), y, 0);
   return joined([
-    painted(lay(revolve(stator(R, L), { segments: 36, chamfer: 0 })), 'darkSteel'),
+    painted(lay(revolve(stator(R, L), { segments: ROUND, chamfer: 0 })), 'darkSteel'),
     painted(lay(revolve(driveBell(R), { chamfer: 1.5 * mm, segments: ROUND })), 'castAluminium'),
     painted(lay(revolve(rearBell(R, L), { chamfer: 1.2 * mm, segments: ROUND })), 'castAluminium'),
     ...throughBolts(R, L).map(lay),

@@ -44,7 +44,7 @@ function cover(R: number, depth: number): BufferGeometry[] {
       [R - 0.03, depth - 0.028, 0],
       [0.03, depth - 0.02, 0],
     ],
-    { chamfer: 0.8 * mm, segments: 46 },
+    { chamfer: 0.8 * mm, segments: 40 },
   );
   const hub = revolve(
     [
@@ -70,11 +70,11 @@ function cover(R: number, depth: number): BufferGeometry[] {
 
 /** The band is open at the front below, where the rim is seen and can be turned by hand between two guard rails. */
 function band(R: number): BufferGeometry[] {
-  const sheet = revolve(ring(R - 0.002, R, -0.006, 0.038), { chamfer: 0.4 * mm, segments: 46, ...BAND });
+  const sheet = revolve(ring(R - 0.002, R, -0.006, 0.038), { chamfer: 0.4 * mm, segments: 40, ...BAND });
   const rail = (from: number): BufferGeometry =>
     revolve(ring(R - 0.0045, R - 0.0005, from, from + 0.004), {
       chamfer: 1 * mm,
-      segments: 46,
+      segments: 40,
       from: BAND.from + BAND.length - 0.03,
       length: 2 * Math.PI - BAND.length + 0.06,
     });

@@ -68,7 +68,7 @@ export function hexagon(across: number): Flat[] {
 }
 
 /** Extrudes an outline in x, y along +z from 0 to depth; `bevel` breaks both edges without growing the part. */
-export function extrude(shape: Shape, depth: number, bevel = 0.3e-3, curve = 4): BufferGeometry {
+export function extrude(shape: Shape, depth: number, bevel = 0.3e-3, curve = chords(shape)): BufferGeometry {
   const b = Math.min(bevel, depth * 0.45);
   const raw = new ExtrudeGeometry(shape, {
     depth: depth - 2 * b,
@@ -83,13 +83,18 @@ export function extrude(shape: Shape, depth: number, bevel = 0.3e-3, curve = 4):
   return smooth(raw);
 }
 
+/** Chords of a rounded corner; a round hole has twice as many. */
+function chords(shape: Shape): number {
+  return shape.holes.length > 0 ? 4 : 3;
+}
+
 /** Indexed copy whose normals are smooth over slight corners and sharp over others. */
 export function smooth(geometry: BufferGeometry, crease = CREASE): BufferGeometry {
   return mergeVertices(toCreasedNormals(geometry, crease), 1e-6);
 }
 
 /** Extrudes an outline in x, z upwards (+y) from 0 to height. */
-export function rise(shape: Shape, height: number, bevel = 0.3e-3, curve = 4): BufferGeometry {
+export function rise(shape: Shape, height: number, bevel = 0.3e-3, curve = chords(shape)): BufferGeometry {
   // The outline is drawn as (x, -z) so that it keeps its sense when laid down.
   return extrude(shape, height, bevel, curve).rotateX(-Math.PI / 2);
 }

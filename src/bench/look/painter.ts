@@ -19,6 +19,8 @@ export type Painter = {
 
 /** What is flat and painted on its vertices: fewer of them would lose the paint. */
 const STAYS_WHOLE: ReadonlySet<string> = new Set(['wall', 'benchTop', 'cloth']);
+/** So many times farther off may coarse forms be where shading is bare: with half the pixels the eye asks for less. */
+const BARE_ROUGHER = 1.6;
 /** Behind everything: drawn last, so that what is hidden is not shaded. */
 const BEHIND = ['benchTop', 'wall'];
 
@@ -49,7 +51,8 @@ export function painter(root: Object3D, surfaces: readonly ShaderMaterial[]): Pa
       if (gl.getPixelRatio() !== fineness.ratio) gl.setPixelRatio(fineness.ratio);
       shadeSurfaces(surfaces, fineness.shade);
       if (!(camera instanceof PerspectiveCamera)) throw new Error('the bench is seen in perspective');
-      const pixel = (2 * Math.tan((camera.fov * Math.PI) / 360)) / gl.domElement.height;
+      const rougher = fineness.shade === 'bare' ? BARE_ROUGHER : 1;
+      const pixel = (2 * rougher * Math.tan((camera.fov * Math.PI) / 360)) / gl.domElement.height;
       forms.show(fineness.coarse, camera.position, pixel);
       gl.render(scene, camera);
     },

@@ -27,7 +27,8 @@ const rung = (ratio: number, shade: Shade, coarse: boolean, shadowEvery: number)
 
 /** From the coarsest to what a screen of one pixel per CSS pixel can show. */
 const LADDER = [
-  rung(0.5, 'plain', true, 4),
+  rung(0.5, 'bare', true, 4),
+  rung(0.7, 'bare', true, 4),
   rung(0.7, 'plain', true, 3),
   rung(1, 'plain', true, 2),
   rung(1, 'smooth', false, 2),

@@ -80,32 +80,40 @@ export function sharedUniforms(): SharedUniforms {
 /**
  * The material of all solid parts: what differs from part to part is written on the vertices.
  *
- * `veil` 0..1 draws a part back towards the pale wall, so that what stands before it is seen.
+ * `veil` 0..1 draws a part back towards the pale wall, so that what stands before it is seen. `least` is the poorest
+ * shading that it will do with.
  */
-export function surfaceMaterial(shared: SharedUniforms, veil: IUniform<number>): ShaderMaterial {
+export function surfaceMaterial(
+  shared: SharedUniforms,
+  veil: IUniform<number>,
+  least: Shade = 'bare',
+): ShaderMaterial {
   return new ShaderMaterial({
     name: 'surface',
     vertexShader: either(plainVertexGlsl, vertexGlsl),
     fragmentShader: either(plainFragmentGlsl, fragmentGlsl),
     uniforms: { ...shared, veil },
     defines: { ...SHADES.full },
+    userData: { least },
   });
 }
 
 const either = (plain: string, rich: string): string => `#ifdef PLAIN\n${plain}\n#else\n${rich}\n#endif\n`;
 
-/** How richly surfaces are shaded: with relief, without it, or mostly on the vertices. */
-export type Shade = 'full' | 'smooth' | 'plain';
+/** How richly surfaces are shaded: with relief, without it, on the vertices but for their shadows, or wholly there. */
+export type Shade = 'full' | 'smooth' | 'plain' | 'bare';
 
 const SHADES: Readonly<Record<Shade, Readonly<Record<string, string | number>>>> = {
   full: { SHADOW_TAPS: 4, RELIEF: '' },
   smooth: { SHADOW_TAPS: 2 },
   plain: { PLAIN: '' },
+  bare: { PLAIN: '', BARE: '' },
 };
 
-/** Shades surfaces as asked; those that are shaded so already are left alone. */
-export function shadeSurfaces(surfaces: readonly ShaderMaterial[], shade: Shade): void {
+/** Shades surfaces as asked, or as poorly as they will do with; those that are shaded so already are left alone. */
+export function shadeSurfaces(surfaces: readonly ShaderMaterial[], asked: Shade): void {
   for (const surface of surfaces) {
+    const shade = asked === 'bare' && surface.userData.least === 'plain' ? 'plain' : asked;
     if (surface.userData.shade === shade) continue;
     surface.userData.shade = shade;
     surface.defines = { ...SHADES[shade] };

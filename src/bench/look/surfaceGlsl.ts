@@ -16,7 +16,7 @@ void main() {
   vGrain = uv;
   vTint = vec4(tint.rgb * tint.rgb, tint.a);
   vFinish = finish;
-  gl_Position = projectionMatrix * viewMatrix * world;
+  gl_Position = projectionMatrix * (viewMatrix * world);
 }
 `;
 

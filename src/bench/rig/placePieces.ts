@@ -27,22 +27,23 @@ import { ANVIL_AT, CLOTH_AT, LOAD_BOARD_AT, ROLL_AT, SET_AT, TRAY_AT, TRAY_SIZE,
 
 export type Placed = { readonly piece: Piece; readonly home: Pose };
 
-/** The bench and what always lies or stands on it. */
-export function placePieces(def: SetDefinition, material: Material): Placed[] {
-  const make = (id: string, form: BufferGeometry, home: Pose): Placed => ({
-    piece: pieceOf(id, form, material),
+/** The bench and what always lies or stands on it; `ground`: the material of what shadows fall on. */
+export function placePieces(def: SetDefinition, material: Material, ground: Material): Placed[] {
+  const make = (id: string, form: BufferGeometry, home: Pose, own = material): Placed => ({
+    piece: pieceOf(id, form, own),
     home,
   });
   return [
-    make('benchTop', benchTopForm(def), pose()),
-    make('wall', joined([wallForm(), ...throughTheWall(def)]), pose()),
-    make('cloth', clothForm(0.27, 0.22), pose(CLOTH_AT.x, 0, CLOTH_AT.z, 0, 0.06)),
-    make('tray', trayForm(TRAY_SIZE.width, TRAY_SIZE.depth), pose(TRAY_AT.x, 0, TRAY_AT.z)),
+    make('benchTop', benchTopForm(def), pose(), ground),
+    make('wall', wallForm(), pose()),
+    make('throughWall', joined(throughTheWall(def)), pose()),
+    make('cloth', clothForm(0.27, 0.22), pose(CLOTH_AT.x, 0, CLOTH_AT.z, 0, 0.06), ground),
+    make('tray', trayForm(TRAY_SIZE.width, TRAY_SIZE.depth), pose(TRAY_AT.x, 0, TRAY_AT.z), ground),
     make('anvil', anvilForm(), pose(ANVIL_AT.x, 0, ANVIL_AT.z, 0, -0.12)),
     make('vice', viceBodyForm(), pose(VICE_AT.x, 0, VICE_AT.z)),
     make('viceSlide', viceSlideForm(), pose(VICE_AT.x, 0, VICE_AT.z)),
     make('tommyBar', tommyBarForm(), pose(VICE_AT.x, 0.072, VICE_AT.z + 0.074, 0, 0, 0.5)),
-    make('toolRoll', toolRollForm(ROLL_WIDTH, ROLL_DEPTH, LOOPS), pose(ROLL_AT.x, 0, ROLL_AT.z)),
+    make('toolRoll', toolRollForm(ROLL_WIDTH, ROLL_DEPTH, LOOPS), pose(ROLL_AT.x, 0, ROLL_AT.z), ground),
   ];
 }
 
@@ -68,7 +69,7 @@ export function toolPieces(material: Material, def: SetDefinition): Placed[] {
     rolled('brush', brushForm(), 0.312, 0.02, -0.03),
     make('sledge', clubHammerForm(), pose(0.66, 0, 0.405, 0, Math.PI / 2 - 0.07)),
     make('woodBlock', woodBlockForm(def), pose(0.245, 0.015, 0.115, 0, 0.3, Math.PI)),
-    make('card', cardForm(), pose(0.262, 0, -0.045, 0, 0.5)),
+    make('card', cardForm(), pose(0.268, 0, -0.165, 0, 0.35)),
     make('caps', capsForm(), pose(0.635, 0, 0.12)),
     make('rag', ragForm(), pose(0.665, 0, 0.235, 0, 0.7)),
     make('board', boardForm(), pose(0.66, 0, -0.26, 0, 0.2)),
@@ -97,7 +98,7 @@ const LOOPS = [
   [0.312, 0.012, 0.015],
 ] as const;
 
-/** What comes and goes at the back of the place: the exhaust's hose to the wall, the board of the load. */
+/** What stands at the wall: the exhaust's hose that leads through it, the board of the load. */
 function throughTheWall(def: SetDefinition): BufferGeometry[] {
   return [
     ...exhaustHose(def, WALL_AT - SET_AT.z).map((g) => g.translate(SET_AT.x, 0, SET_AT.z)),

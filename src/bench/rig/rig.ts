@@ -26,12 +26,17 @@ export type Rig = {
   readonly all: readonly Piece[];
 };
 
-/** Materials of the pump and its line, of what stands behind them, and of glass. */
-export type RigMaterials = { readonly front: Materials; readonly back: Materials; readonly glass: Material };
+/** Materials of the pump and its line, of what stands behind them, of glass, and of what shadows fall on. */
+export type RigMaterials = {
+  readonly front: Materials;
+  readonly back: Materials;
+  readonly glass: Material;
+  readonly ground: Material;
+};
 
 /** Builds every part of the scene from the definition, the pump's from its baked parts. */
 export function buildRig(def: SetDefinition, materials: RigMaterials, parts: Parts): Rig {
-  const { back, glass } = materials;
+  const { back, glass, ground } = materials;
   const { solid } = materials.front;
   const root = new Group();
   const homes = new Map<string, Pose>();
@@ -48,7 +53,7 @@ export function buildRig(def: SetDefinition, materials: RigMaterials, parts: Par
   for (const piece of pump.pieces) add(piece);
   for (const { piece, home } of setPieces(def, { near: materials.front, material: back }, parts))
     add(piece, home);
-  for (const { piece, home } of placePieces(def, back.solid)) add(piece, home);
+  for (const { piece, home } of placePieces(def, back.solid, ground)) add(piece, home);
   const tools = toolPieces(back.solid, def);
   for (const { piece, home } of tools) add(piece, home);
   const pipe = pipePiece(def, solid, parts);
