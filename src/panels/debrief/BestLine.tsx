@@ -105,7 +105,7 @@ function Detours() {
   const all = detours.reduce((sum, { seconds }) => sum + (seconds ?? 0), 0);
   return (
     <>
-      <h4>Detours: {inTime(all)} in all</h4>
+      <h4>{all > 0 ? `Detours: ${inTime(all)} in all` : 'Damage on the way'}</h4>
       <ul className="detours">
         {detours.map((one) => (
           <li key={`${one.kind} ${one.what} ${one.at}`} data-kind={one.kind}>

@@ -36,7 +36,7 @@ export function Lessons({
               {cost === null ? '' : ` It cost ${figure(cost, 1)} of 100.`}{' '}
               {at === null || onShow === null ? null : (
                 <button type="button" className="moment-link" onClick={() => onShow(at)}>
-                  Show the moment, after {inTime(at / 100)}
+                  <span className="screen-only">Show the moment, </span>after {inTime(at / 100)}
                 </button>
               )}
             </span>

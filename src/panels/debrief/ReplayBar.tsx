@@ -70,7 +70,7 @@ export function ReplayBar({ follow }: { follow: Follow | null }) {
             onBranch({ acts: done, step });
           }}
         >
-          Try again from here
+          Try again <span className="replay-from">from</span> here
         </button>
       )}
     </div>
