@@ -141,6 +141,19 @@ describe('the work along its time', () => {
     expect(axis.at(-1, 0)).toBe(0);
   });
 
+  it('finds what stands under a place of the line, as it was laid out', () => {
+    const axis = timeAxis(acts, 700);
+    for (const [place, act] of acts.entries()) {
+      const start = axis.starts[place] ?? Number.NaN;
+      const end = axis.starts[place + 1] ?? 1;
+      const middle = axis.under((start + end) / 2);
+      expect(middle.place).toBe(place);
+      expect(Math.abs(middle.step - (act.from + act.until) / 2)).toBeLessThanOrEqual(1);
+    }
+    expect(axis.under(-0.1).place).toBe(-1);
+    expect(axis.under(1.5)).toEqual({ place: acts.length - 1, step: acts.at(-1)?.until });
+  });
+
   it('draws steps that hold until the next act', () => {
     const size = { width: 100, height: 10, top: 10 };
     expect(steppedPath([0, 0.5], [10, 0], size)).toBe('M0.0 0.0H50.0V10.0H100.0');

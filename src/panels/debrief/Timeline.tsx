@@ -3,7 +3,7 @@ import type { DoneAct } from '../../session/doneActs.ts';
 import type { SearchReading } from '../../workers/policyDebrief.ts';
 import { actText, didHarm, foundSomething } from './actWords.ts';
 import { steppedPath, type TimeAxis, timeAxis } from './timeline.ts';
-import { goToPlace, placeOf, type Review, usePlace, useReview } from './useReview.ts';
+import { goInto, goToPlace, placeOf, type Review, usePlace, useReview } from './useReview.ts';
 import { useWidth } from './useWidth.ts';
 
 /** Rows of the drawing, px from its top, and its height. */
@@ -22,6 +22,9 @@ export function Timeline() {
   const place = usePlace();
   const box = useRef<HTMLDivElement>(null);
   const here = useRef<SVGLineElement>(null);
+  const wanted = useRef(0);
+  const frame = useRef(0);
+  useEffect(() => () => cancelAnimationFrame(frame.current), []);
   const width = useWidth(box, 700) - PAD.left - PAD.right;
   const axis = useMemo(() => timeAxis(acts, width), [acts, width]);
 
@@ -45,8 +48,14 @@ export function Timeline() {
   const onPoint = (event: PointerEvent<HTMLDivElement>) => {
     if (event.buttons === 0 && event.type !== 'pointerdown') return;
     const { left } = event.currentTarget.getBoundingClientRect();
-    const x = (event.clientX - left - PAD.left) / width;
-    goTo(axis.starts.filter((start) => start <= x + 1e-9).length - 1);
+    wanted.current = (event.clientX - left - PAD.left) / width;
+    if (frame.current !== 0) return;
+    // a drag asks many times a frame; the last counts
+    frame.current = requestAnimationFrame(() => {
+      frame.current = 0;
+      const { place: at, step } = axis.under(wanted.current);
+      goInto(review, at, step);
+    });
   };
   const act = acts[place];
   return (

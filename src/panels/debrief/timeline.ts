@@ -13,6 +13,8 @@ export interface TimeAxis {
   readonly starts: readonly number[];
   /** Where the set's clock stands within an act that is shown. */
   at(place: number, step: number): number;
+  /** The act that is shown at a place of the line, and the set's clock there; place -1 before the first. */
+  under(x: number): { readonly place: number; readonly step: number };
   /** Waits that are drawn shorter than they were, with their length in words. */
   readonly breaks: readonly { readonly x: number; readonly text: string }[];
   readonly ticks: readonly { readonly x: number; readonly text: string }[];
@@ -45,6 +47,13 @@ export function timeAxis(acts: readonly DoneAct[], width: number): TimeAxis {
       const whole = act.until - act.from;
       const gone = whole > 0 ? Math.max(0, Math.min(1, (step - act.from) / whole)) : 0.5;
       return (starts[place] ?? 0) + gone * share(place);
+    },
+    under(x) {
+      const place = starts.filter((start) => start <= x + 1e-9).length - 1;
+      const act = acts[place];
+      if (act === undefined) return { place, step: 0 };
+      const gone = Math.max(0, Math.min(1, (x - (starts[place] ?? 0)) / share(place)));
+      return { place, step: Math.floor(act.from + gone * (act.until - act.from)) };
     },
     breaks,
     ticks: ticksOf(acts, starts, width),

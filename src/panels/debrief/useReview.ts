@@ -55,3 +55,14 @@ export function goToPlace({ replay, acts }: Pick<Review, 'replay' | 'acts'>, pla
   replay.play(false);
   replay.goToAct(acts[Math.min(place, acts.length - 1)]?.number ?? 0);
 }
+
+/** Takes the replay into an act of the list, to a step of the set's clock while it went on by itself. */
+export function goInto({ replay, acts }: Pick<Review, 'replay' | 'acts'>, place: number, step: number): void {
+  const act = acts[place];
+  // what takes the set no time of its own has one moment: just after it
+  if (act === undefined || step <= act.after || step >= act.until) goToPlace({ replay, acts }, place);
+  else {
+    replay.play(false);
+    replay.goToStep(step);
+  }
+}
