@@ -6,7 +6,7 @@ import { frameCounter } from './countFrames.ts';
 import type { Held } from './handles/held.ts';
 import { painter } from './look/painter.ts';
 import { pictureSum } from './look/pictureSum.ts';
-import { type Fineness, qualityKeeper } from './look/quality.ts';
+import { type Fineness, type Managed, qualityKeeper } from './look/quality.ts';
 import type { WindowShadow } from './look/shadow.ts';
 import { hideDeep } from './rig/hideDeep.ts';
 import { type Frame, posePump } from './rig/posePump.ts';
@@ -22,6 +22,8 @@ const VEIL = 0.76;
 const CUT_VEIL = 0.4;
 /** How long nothing may have moved before the picture is drawn once more, finely, ms. */
 const CALM = 160;
+/** One machine draws all pictures of this page. */
+const managed: Managed = { rung: Number.POSITIVE_INFINITY };
 const FIRST: Fineness = { ratio: 1, shade: 'full', coarse: false, shadowEvery: 1 };
 
 type Props = {
@@ -41,7 +43,7 @@ export function Driver({ session, rig, shadow, surfaces, veil, held, still }: Pr
   const state = useRef(blankState());
   useEffect(() => session.store.subscribe(() => invalidate()), [session, invalidate]);
   const count = useMemo(frameCounter, []);
-  const quality = useMemo(() => qualityKeeper(window.devicePixelRatio), []);
+  const quality = useMemo(() => qualityKeeper(window.devicePixelRatio, managed), []);
   const paint = useMemo(() => painter(rig.root, surfaces), [rig, surfaces]);
   useEffect(
     () => () => {

@@ -39,8 +39,11 @@ const FINER = [1.25, 1.5, 1.75, 2];
 /** Frames slower than this are too slow, faster than that leave room, s. */
 const SLOW = 1 / 27;
 const FAST = 1 / 48;
-/** Frames that must agree before a change: one slow frame means nothing. */
+/** Frames that must agree before a change: one slow frame means nothing. Where they are many times too slow, fewer. */
 const AGREE = 6;
+const AGREE_FAR = 3;
+/** So many times too slow is far too slow. */
+const FAR = 4;
 /** Quick frames before a finer picture is tried; so many times more after each try that proved too slow. */
 const PATIENCE = 30;
 const WARIER = 4;
@@ -48,13 +51,16 @@ const WARIER = 4;
 const STILL_BUDGET = 0.4;
 const STILL_MOST = 2;
 
+/** The rung that this machine was found to manage, for the next picture of the same page. */
+export type Managed = { rung: number };
+
 /**
  * Keeps movement fluent by drawing coarser or finer after the time that frames took, and draws the picture at rest as
- * finely as a short pause allows. `most`: the screen's own pixels per CSS pixel.
+ * finely as a short pause allows. `most`: the screen's own pixels per CSS pixel; `managed` is begun with and kept.
  */
-export function qualityKeeper(most: number): Quality {
+export function qualityKeeper(most: number, managed: Managed = { rung: LADDER.length - 1 }): Quality {
   const ladder = [...LADDER, ...FINER.filter((r) => r <= most).map((r) => rung(r, 'full', false, 1))];
-  let at = LADDER.length - 1;
+  let at = Math.min(managed.rung, LADDER.length - 1);
   let slow = 0;
   let fast = 0;
   /** Time of the slow frames so far, s. */
@@ -67,8 +73,9 @@ export function qualityKeeper(most: number): Quality {
   const now = (): Fineness => ladder[at] ?? rung(1, 'full', false, 1);
   const down = (): void => {
     if (at === tried) patience *= WARIER;
-    // Twice too slow: two rungs at once, or the hand would wait for the picture to settle.
-    at = Math.max(0, at - (wasted / slow > 2 * SLOW ? 2 : 1));
+    // Several rungs at once, or the hand would wait for the picture to settle.
+    const over = wasted / slow / SLOW;
+    at = Math.max(0, at - (over > FAR ? 4 : over > 2 ? 2 : 1));
     tried = -1;
   };
   return {
@@ -78,7 +85,7 @@ export function qualityKeeper(most: number): Quality {
       slow = seconds > SLOW ? slow + 1 : 0;
       wasted = slow === 0 ? 0 : wasted + seconds;
       fast = seconds < FAST ? fast + 1 : 0;
-      if (slow >= AGREE) {
+      if (slow >= (wasted > slow * FAR * SLOW ? AGREE_FAR : AGREE)) {
         down();
         slow = 0;
         wasted = 0;
@@ -87,6 +94,7 @@ export function qualityKeeper(most: number): Quality {
         at += 1;
         tried = at;
       }
+      managed.rung = at;
       return now();
     },
     resting() {
