@@ -6,6 +6,7 @@ import { readArgs, wholeNumber } from './args.ts';
 import { progress } from './evidence.ts';
 import type { CommandResult } from './law.ts';
 import { type Marked, markHeader } from './markFile.ts';
+import { statisticsLines } from './markStatistics.ts';
 import { pooled } from './pool.ts';
 import { failed } from './result.ts';
 import { scenarioFiles } from './study.ts';
@@ -27,7 +28,7 @@ function filesIn(folder: string): string[] | null {
 /**
  * `mark DIR --csv FILE [--threads N]`: does every recording of a folder again and writes its marks as one row. A file that
  * is no recording, or does not come out as recorded, is named and left out, and the exit code is 1; it is 2 when nothing
- * could be marked at all.
+ * could be marked at all. Of a job with twenty works or more it prints how far its marks can be relied on.
  */
 export function markCommand(args: string[]): CommandResult {
   const read = readArgs(args, { csv: true, threads: true });
@@ -70,5 +71,5 @@ export function markCommand(args: string[]): CommandResult {
   }
   const rate = rows.length / seconds;
   const said = `${rows.length} of ${files.length} recordings marked in ${seconds.toFixed(1)} s, ${rate.toFixed(1)} a second`;
-  return { code: rows.length === files.length ? 0 : 1, out: [said], err };
+  return { code: rows.length === files.length ? 0 : 1, out: [said, ...statisticsLines(marked)], err };
 }

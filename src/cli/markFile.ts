@@ -1,5 +1,6 @@
 import type { Problem } from '../jobs/problems.ts';
 import type { Scenario } from '../jobs/scenario.ts';
+import { criteriaSheet } from '../marking/criteria.ts';
 import { type MarkingSheet, mark } from '../marking/mark.ts';
 import { partNames } from '../marking/rule.ts';
 import { rules } from '../marking/rules.ts';
@@ -10,7 +11,13 @@ import { canonical, fingerprint } from '../sim/set/snapshot.ts';
 
 /** A recording as marked: one line of the table, or why it could not be. */
 export type Marked =
-  | { readonly ok: true; readonly line: string }
+  | {
+      readonly ok: true;
+      readonly line: string;
+      readonly scenario: string;
+      /** What each rule that the job asks for earned of the total, 0..100, in the order of the criteria. */
+      readonly points: readonly { readonly rule: string; readonly worth: number; readonly earned: number }[];
+    }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 interface KnownJob {
@@ -90,5 +97,10 @@ export function markedLine(file: string, read: () => Uint8Array, jobs: readonly 
   const done = reproduced(def, scenario, recording);
   if (!done.ok) return refused('(recording)', done.why, 'acts that come out as they did at the time');
   const sheet = mark(def, scenario, done.job);
-  return { ok: true, line: lineOf(file, scenario, recording.seed, recording.terms.mode, sheet) };
+  const earned = new Map(sheet.lines.map((line) => [line.rule, line.earned]));
+  const points = criteriaSheet(scenario)
+    .parts.flatMap(({ criteria }) => criteria)
+    .map(({ rule, worth }) => ({ rule, worth, earned: worth * (earned.get(rule) ?? 0) }));
+  const line = lineOf(file, scenario, recording.seed, recording.terms.mode, sheet);
+  return { ok: true, line, scenario: scenario.id, points };
 }

@@ -4,6 +4,8 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { loadJob } from '../../src/cli/files.ts';
 import { runJobCommand } from '../../src/cli/job.ts';
+import type { Marked } from '../../src/cli/markFile.ts';
+import { statisticsLines } from '../../src/cli/markStatistics.ts';
 import { criteriaSheet } from '../../src/marking/criteria.ts';
 import { rules } from '../../src/marking/rules.ts';
 import { record } from '../../src/session/recording.ts';
@@ -87,6 +89,37 @@ describe('marking a folder of recordings', () => {
     );
     expect(runJobCommand(['mark', notes]).err).toEqual(['--csv: found nothing, expected a file to write']);
     expect(runJobCommand(['mark', filled({}), '--csv', join(notes, 'no', 'marks.csv')]).code).toBe(2);
+  });
+});
+
+describe('statistics of a folder', () => {
+  /** Works of one job with two rules, marked by hand. */
+  const work = (first: number, second: number): Marked => ({
+    ok: true,
+    line: '',
+    scenario: 'hoist',
+    points: [
+      { rule: 'started', worth: 60, earned: 60 * first },
+      { rule: 'new-washer', worth: 40, earned: 40 * second },
+    ],
+  });
+
+  // derivation: totals are 0 or 100 by turns, their mean 50; two items that always agree have alpha
+  // 2 (1 - (60^2 + 40^2) / 100^2) = 0.96
+  it('come with their interval, and name the rules that tell little', () => {
+    const agreeing = Array.from({ length: 24 }, (_, n) => work(n % 2, n % 2));
+    expect(statisticsLines(agreeing)[0]).toMatch(
+      /^hoist, 24 works before help: mean 50\.0 .+ alpha 0\.96 \(/,
+    );
+    expect(statisticsLines(agreeing).length).toBe(1);
+    const same = Array.from({ length: 24 }, (_, n) => work(n % 2, 1));
+    expect(
+      statisticsLines(same).some((line) => /new-washer: earned 1\.00, .*the same for all/.test(line)),
+    ).toBe(true);
+  });
+
+  it('are not shown of fewer than twenty works of a job', () => {
+    expect(statisticsLines(Array.from({ length: 19 }, (_, n) => work(n % 2, 0)))).toEqual([]);
   });
 });
 
