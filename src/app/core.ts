@@ -6,6 +6,7 @@ import { stageNow } from '../jobs/stages.ts';
 import { toolsFor } from '../jobs/tools.ts';
 import { areaOf, byTradeOrder, inArea } from '../jobs/tradeOrder.ts';
 import { adviceText, causeGroupText, causeText } from '../jobs/words.ts';
+import { criteriaSheet } from '../marking/criteria.ts';
 import { partNames, partTitles, partWeights } from '../marking/rule.ts';
 import { stopRules } from '../marking/stopWork.ts';
 import type { Core } from '../panels/core.ts';
@@ -45,6 +46,7 @@ export const core: Core = {
   hintCosts,
   partTitles,
   parts: partNames,
+  criteria: criteriaSheet,
   partWeights,
   stopReason: (rule) => stopRules.find(({ id }) => id === rule)?.reason ?? rule,
   pumpPose,

@@ -8,6 +8,7 @@ import type { Scenario } from '../jobs/scenario.ts';
 import type { Stage } from '../jobs/stages.ts';
 import type { ToolId } from '../jobs/tools.ts';
 import type { Outlook } from '../jobs/tradeOrder.ts';
+import type { CriteriaSheet } from '../marking/criteria.ts';
 import type { PartName } from '../marking/rule.ts';
 import type { Session } from '../session/session.ts';
 import type { SimCommand } from '../sim/set/commands.ts';
@@ -60,6 +61,8 @@ export interface Core {
   readonly hintCosts: Readonly<Record<HintLevel, number>>;
   readonly partTitles: Readonly<Record<PartName, string>>;
   readonly parts: readonly PartName[];
+  /** What a job is marked for, in plain words; tells which work it needed, so only for when it is over. */
+  criteria(scenario: Scenario): CriteriaSheet;
   /** What each part counts for in the total. */
   readonly partWeights: Readonly<Record<PartName, number>>;
   /** Why an act stops the work, by the rule that says so. */

@@ -98,6 +98,17 @@ describe('the three sentences', () => {
   });
 });
 
+describe('the criteria that stand beside the marks', () => {
+  it('are those of the lines of the sheet, each with the same worth', () => {
+    const worth = worthOf(done.sheet.lines, partWeights);
+    const asked = core.criteria(scenario).parts.flatMap(({ criteria }) => criteria);
+    const byRule = new Map(asked.map((one) => [one.rule, one.worth]));
+    expect([...byRule.keys()].sort()).toEqual(done.sheet.lines.map(({ rule }) => rule).sort());
+    for (const [n, { rule }] of done.sheet.lines.entries())
+      expect(byRule.get(rule)).toBeCloseTo(worth[n] ?? Number.NaN, 9);
+  });
+});
+
 describe('the work along its time', () => {
   it('has every act of the log once, in order, with all that came of it', () => {
     const { log } = done.seeker.whole();

@@ -13,6 +13,7 @@ import { useClock } from '../useClock.ts';
 import { JobContext } from '../useJob.ts';
 import { ActList } from './ActList.tsx';
 import { BestLine, useSearch } from './BestLine.tsx';
+import { Criteria } from './Criteria.tsx';
 import { Forces } from './Forces.tsx';
 import { Lessons } from './Lessons.tsx';
 import { MomentWords, ReplayBar } from './ReplayBar.tsx';
@@ -143,6 +144,7 @@ function Reading({ replay, core, isAgain }: { replay: Replay; core: Core; isAgai
         <MarkedSheet sheet={sheet} core={core} job={job} onShow={show} />
       </section>
       <Debrief job={job} isBrief />
+      <Criteria scenario={replay.session.scenario} core={core} />
       <p className="review-foot">
         The marks come from what was done to the model and from nothing else; how far they carry over to a
         real pump has not been measured. {core.disclaimer}
