@@ -1,4 +1,6 @@
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { openJob, perform, termsOf } from '../../src/jobs/job.ts';
@@ -37,7 +39,9 @@ it(
       await list.getByRole('button', { name: /^Save / }).click();
       const saved = await download;
       expect(saved.suggestedFilename()).toMatch(/^lambing-shed-lights-\d{8}-\d{4}\.jsonl\.gz$/);
-      const again = readRecording(new Uint8Array(readFileSync(await saved.path())));
+      const path = join(mkdtempSync(join(tmpdir(), 'freestroke-saved-')), 'work.jsonl.gz');
+      await saved.saveAs(path);
+      const again = readRecording(new Uint8Array(readFileSync(path)));
       expect(again).toEqual({ ok: true, value: { recording, scenario: null, begun: 1_795_800_000_000 } });
       // the same file once more is the same work
       await choose(page, file);
