@@ -101,7 +101,10 @@ export function createReplay(work: Work, seeker: Seeker = createSeeker(work)): R
         before = copyState(held.job.sim);
         stand(seeker.at({ acts: held.acts, step: step + steps }, held));
         // a set that came to rest early has no clock to wait for
-        if (held.job.sim.step < step + steps && acts[held.acts] !== undefined) doNext();
+        if (held.job.sim.step < step + steps) {
+          if (acts[held.acts] === undefined) play(false);
+          else doNext();
+        }
         const events = held.job.log.slice(logged).flatMap((entry) => entry.events);
         if (events.length > 0) tell(events);
       } else if (acts[held.acts] === undefined) break;

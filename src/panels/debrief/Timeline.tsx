@@ -40,6 +40,11 @@ export function Timeline() {
 
   const goTo = (next: number) => goToPlace(review, Math.max(-1, Math.min(acts.length - 1, next)));
   const onKey = (event: KeyboardEvent) => {
+    if (event.key === ' ') {
+      event.preventDefault();
+      replay.play(!replay.head.getState().isPlaying);
+      return;
+    }
     const next = nextPlace(event.key, place, acts.length);
     if (next === null) return;
     event.preventDefault();
