@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useId, useState } from 'react';
+import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
 
 /** What opening a file came to: nothing yet, at it, or why not, in sentences. */
 type State = { readonly isBusy: boolean; readonly why: readonly string[] };
@@ -10,7 +10,12 @@ type State = { readonly isBusy: boolean; readonly why: readonly string[] };
 export function OpenFile({ onOpen }: { onOpen: (file: Blob) => Promise<readonly string[]> }): ReactNode {
   const [{ isBusy, why }, setState] = useState<State>({ isBusy: false, why: [] });
   const [isOver, setOver] = useState(false);
+  const told = useRef<HTMLElement>(null);
   const id = useId();
+  useEffect(() => {
+    // a file can be dropped where what is said of it would be out of sight
+    if (isBusy || why.length > 0) told.current?.scrollIntoView({ block: 'nearest' });
+  }, [isBusy, why]);
   const open = async (file: Blob | undefined) => {
     if (file === undefined) return;
     setState({ isBusy: true, why: [] });
@@ -41,7 +46,7 @@ export function OpenFile({ onOpen }: { onOpen: (file: Blob) => Promise<readonly 
     };
   });
   return (
-    <section className="open-file" data-over={isOver} aria-labelledby={`${id}title`}>
+    <section ref={told} className="open-file" data-over={isOver} aria-labelledby={`${id}title`}>
       <h2 id={`${id}title`}>Open work from a file</h2>
       <p>
         <input
