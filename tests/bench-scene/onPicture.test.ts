@@ -108,6 +108,13 @@ describe('the picture', () => {
     expect([...new Set(named)].filter((name) => !picked.has(name))).toEqual([]);
   });
 
+  it('lists looks before repairs, and what is picked before the tool in the hand', () => {
+    const listed = (name: string, tool: string) => stripActs(name, tool, true, () => true).split(' ');
+    expect(listed('bowl', 'hand')).toEqual(['check-bowl', 'drain', 'check-fuelSample', 'mend-filter']);
+    const both = listed('valve', 'swab');
+    expect(both.indexOf('check-valveSeat')).toBeLessThan(both.indexOf('place-ragsClear'));
+  });
+
   it('lists no more at one thing than a strip holds', () => {
     // Two rows of a strip on the narrowest bench beside an open card: a choice of ours, no source.
     for (const name of picked)
