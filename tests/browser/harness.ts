@@ -25,6 +25,8 @@ export type App = {
 
 /** How a browser test wants its page. */
 export type AppOptions = {
+  /** Another page than the built app's, whose origin is then the only one that may be asked; ends in a slash. */
+  readonly address?: string;
   /** Added to the address, for example `#bench-book`; the first page when left out. */
   readonly path?: string;
   /** CSS pixels; 1280 x 720 when left out. */
@@ -43,7 +45,7 @@ export type AppOptions = {
  * Rejects with the body's error; or else when the page complained or asked for anything outside its origin.
  */
 export async function withApp(options: AppOptions, body: (app: App) => Promise<void>): Promise<void> {
-  const address = inject('address');
+  const address = options.address ?? inject('address');
   const browser = await openBrowser(options.flags ?? []);
   try {
     const context = await browser.newContext({

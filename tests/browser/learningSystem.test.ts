@@ -73,9 +73,7 @@ describe.each(['scorm12', 'scorm2004'] as const)('a unit in a learning system (%
   it('is begun, kept, gone on with on a new page, and passed', async () => {
     const system = await serveSystem(inject('built'), [{ work, packed }], edition);
     try {
-      await withApp({}, async ({ page }) => {
-        await page.waitForLoadState('networkidle');
-        await page.goto(system.address);
+      await withApp({ address: system.address }, async ({ page }) => {
         const unit = page.frameLocator('iframe');
         await unit.getByRole('button', { name: 'Begin the work' }).click();
         await unit.getByRole('button', { name: 'The place' }).click();
@@ -100,9 +98,7 @@ describe.each(['scorm12', 'scorm2004'] as const)('a unit in a learning system (%
   it('keeps what was done within seconds, and is failed when it is handed over undone', async () => {
     const system = await serveSystem(inject('built'), [{ work, packed }], edition);
     try {
-      await withApp({}, async ({ page }) => {
-        await page.waitForLoadState('networkidle');
-        await page.goto(system.address);
+      await withApp({ address: system.address }, async ({ page }) => {
         const unit = page.frameLocator('iframe');
         await unit.getByRole('button', { name: 'Begin the work' }).click();
         await unit.locator('.cause').first().click();
@@ -123,9 +119,7 @@ describe.each(['scorm12', 'scorm2004'] as const)('a unit in a learning system (%
     const system = await serveSystem(inject('built'), [{ work, packed }], edition);
     system.keep(keptJson(edition, 'not what this program keeps'));
     try {
-      await withApp({}, async ({ page }) => {
-        await page.waitForLoadState('networkidle');
-        await page.goto(system.address);
+      await withApp({ address: system.address }, async ({ page }) => {
         const unit = page.frameLocator('iframe');
         await unit.getByRole('alert').waitFor();
         expect(await unit.getByRole('alert').textContent()).toContain('is not whole');

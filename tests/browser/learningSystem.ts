@@ -23,7 +23,7 @@ const types: Readonly<Record<string, string>> = {
 /** A page as a learning system frames a unit: its run-time first, with what it kept, then the unit. */
 const framing = (edition: Edition, kept: string): string => {
   const is12 = edition === 'scorm12';
-  return `<!doctype html><html><head><meta charset="utf-8"><title>Learning system</title>
+  return `<!doctype html><html><head><meta charset="utf-8"><title>Learning system</title><link rel="icon" href="data:,">
 <style>html,body,iframe{margin:0;width:100%;height:100%;border:0;display:block}</style>
 <script src="/run-time/${edition}.min.js"></script><script>
 const api = new ${is12 ? 'Scorm12API' : 'Scorm2004API'}({ autocommit: false, logLevel: 5 });

@@ -1,6 +1,7 @@
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { gunzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { loadJob } from '../../src/cli/files.ts';
 import { runJobCommand } from '../../src/cli/job.ts';
@@ -12,6 +13,7 @@ import { record } from '../../src/session/recording.ts';
 import { writeRecording } from '../../src/session/recordingFile.ts';
 import { runWorker } from '../../src/workers/run.ts';
 import { learnerNamed } from '../../src/workers/study/row.ts';
+import { carefulWork, returned } from '../support/returnedWorks.ts';
 
 const folder = () => mkdtempSync(join(tmpdir(), 'freestroke-marks-'));
 const file = 'scenarios/hoist.json';
@@ -43,6 +45,23 @@ const rowsOf = (path: string) => {
 };
 
 describe('marking a folder of recordings', () => {
+  it('marks work that was handed in, under its learner’s code, and leaves out what was changed afterwards', () => {
+    const path = folder();
+    const honest = returned(carefulWork, 'north-1');
+    const lines = gunzipSync(honest).toString('utf8').split('\n');
+    const head = JSON.parse(lines[0] ?? '');
+    const better = { ...head, marks: { ...head.marks, total: 100 } };
+    writeFileSync(join(path, 'north-1.freestroke'), honest);
+    writeFileSync(join(path, 'changed.freestroke'), [JSON.stringify(better), ...lines.slice(1)].join('\n'));
+    const csv = join(folder(), 'marks.csv');
+    const { code, err } = runJobCommand(['mark', path, '--csv', csv, '--threads', '1']);
+    expect(code).toBe(1);
+    expect(err.join()).toMatch(/changed\.freestroke \(returned work\): found The acts are whole/);
+    expect(rowsOf(csv).map(({ file, learner, total }) => [file, learner, Number(total)])).toEqual([
+      ['north-1.freestroke', 'north-1', head.marks.total],
+    ]);
+  });
+
   it('gives every work the marks that it had, on one thread and on two', () => {
     const path = filled({});
     const csv = join(folder(), 'marks.csv');
