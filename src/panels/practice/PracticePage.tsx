@@ -157,11 +157,15 @@ export function PracticePage(props: {
               piece={piece}
               bout={bout}
               isShown={bout === current}
-              isNew={lay > 0}
+              isNew={lay > 0 || said.size > 0}
               hasGauge={piece.channels.length === 0 || channels.includes('gauge') || said.has(bout)}
               answers={answers}
               judgement={said.get(bout)?.judgement ?? null}
-              end={bout === current ? <RoundEnd piece={piece} round={round} desk={desk} /> : null}
+              end={
+                bout === current ? (
+                  <RoundEnd piece={piece} round={round} desk={desk} onTake={setChosen} />
+                ) : null
+              }
               onSay={(answer) => round.judge(bout, answer)}
             />,
           ),

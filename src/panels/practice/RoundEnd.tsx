@@ -1,19 +1,33 @@
 import type { Piece } from '../../jobs/practice/piece.ts';
+import type { Bout } from './bouts.ts';
 import { type PracticeDesk, useSkill } from './desk.ts';
 import { dueWords, isDue } from './dueWords.ts';
 import type { RoundState } from './useRound.ts';
 
-/** How the round went, when to come back, and the ways on; nothing while subjects are left. */
-export function RoundEnd({ piece, round, desk }: { piece: Piece; round: RoundState; desk: PracticeDesk }) {
+/** How the round went, when to come back, and the ways on; the next of its subjects while some are left. */
+export function RoundEnd(props: {
+  piece: Piece;
+  round: RoundState;
+  desk: PracticeDesk;
+  onTake: (bout: Bout) => void;
+}) {
+  const { piece, round, desk, onTake } = props;
   const skill = useSkill(desk, piece.id);
   const { bouts, said, level } = round;
   const right = bouts.filter((bout) => said.get(bout)?.judgement.right === true).length;
   const count = bouts.length;
   if (said.size < count) {
+    const left = bouts.find((bout) => !said.has(bout));
+    if (said.size === 0 || left === undefined) return null;
     return (
-      <p className="round-state" role="status">
-        {said.size === 0 ? '' : `${said.size} of ${count} done.`}
-      </p>
+      <section className="round-end" aria-label="The round">
+        <p>
+          {said.size} of {count} done.
+        </p>
+        <button type="button" className="button strong" onClick={() => onTake(left)}>
+          Next: {left.subject.name}
+        </button>
+      </section>
     );
   }
   const now = Date.now();

@@ -109,6 +109,7 @@ function SpannerPicture({ use, name, hand }: { use: SpannerUse; name: string; ha
       aria-label={`${name}, seen along its axis, with the spanner on it`}
     >
       <circle className="spanner-seat" r="62" />
+      <path className="spanner-way" d="M-61 -61A86 86 0 0 1 61 -61M61 -61L56 -77M61 -61L45 -64" />
       {TICKS.map((at) => (
         <path key={at} className="spanner-tick" d="M0 -66V-72" transform={`rotate(${at})`} />
       ))}
@@ -121,12 +122,14 @@ function SpannerPicture({ use, name, hand }: { use: SpannerUse; name: string; ha
         <path className="spanner-nut" d="M0 -28L24 -14V14L0 28L-24 14V-14Z" />
         <path className="spanner-mark" d="M0 -26V-8" />
         <circle className="spanner-bolt" r="12" />
-        {hand.isPulling ? (
-          <g transform={`translate(${(-bend).toFixed(1)} ${(tip + 18).toFixed(1)})`}>
-            <path className="spanner-hand" d="M-20 -14Q-24 0 -20 14L16 18Q24 10 22 0Q24 -10 16 -18Z" />
-            <path className="spanner-finger" d="M-18 -5H6M-19 4H5" />
-          </g>
-        ) : null}
+        <g
+          className="spanner-grip"
+          data-pulls={hand.isPulling}
+          transform={`translate(${(-bend).toFixed(1)} ${(tip + 18).toFixed(1)})`}
+        >
+          <path className="spanner-hand" d="M-20 -14Q-24 0 -20 14L16 18Q24 10 22 0Q24 -10 16 -18Z" />
+          <path className="spanner-finger" d="M-18 -5H6M-19 4H5" />
+        </g>
       </g>
       {use.shows === 'pull' || use.shows === 'force' ? (
         <g transform="translate(-150 108)">

@@ -11,7 +11,7 @@ export function WorkPanel(props: {
   piece: Piece;
   bout: Bout;
   isShown: boolean;
-  /** Not the first round since the page was opened. */
+  /** Something was answered before: the focus may have to be taken over. */
   isNew: boolean;
   hasGauge: boolean;
   answers: readonly Answer[];
@@ -43,7 +43,6 @@ export function WorkPanel(props: {
         <SayForm question={piece.question} answers={answers} onSay={onSay} />
       )}
       {acts.length > 0 ? <PieceActs uses={acts} /> : null}
-      {judgement === null ? end : null}
     </section>
   );
 }
