@@ -55,6 +55,8 @@ export function lookFor(def: SetDefinition, view: string, sim: Readonly<SimState
   const loose = sim.pump.rest !== null;
   const pump = pumpMiddle(def, sim);
   const up = sim.pump.camUp ? 1 : -1;
+  // An end that is down is looked at from below in the hand, and from over the bench where the pump stands on it.
+  const under = sim.pump.rest === 'hand' ? -22 : 5;
   switch (view) {
     case 'pump':
       return look(onDeck(def), -14, 20, 0.105);
@@ -67,9 +69,9 @@ export function lookFor(def: SetDefinition, view: string, sim: Readonly<SimState
     case 'bench':
       return loose ? look(benchMiddle(sim), 6, 30, 0.23) : look(new Vector3(0.42, 0.03, 0.16), 8, 34, 0.27);
     case 'camEnd':
-      return loose ? look(pump, -12, 36 * up, 0.075) : look(onDeck(def, 0.004), -20, 9, 0.05);
+      return loose ? look(pump, -12, up > 0 ? 36 : under, 0.075) : look(onDeck(def, 0.004), -20, 9, 0.05);
     case 'outletEnd':
-      return loose ? look(pump, -12, -36 * up, 0.075) : look(onDeck(def, 0.098), -20, 48, 0.052);
+      return loose ? look(pump, -12, up < 0 ? 36 : under, 0.075) : look(onDeck(def, 0.098), -20, 48, 0.052);
     case 'section':
       // From the right, past the fork: the lobe is seen in profile under the cup, and the helix on the plunger's front.
       return look(pump.clone().add(new Vector3(0, loose ? 0 : -0.008, 0)), 35, 12, 0.077);

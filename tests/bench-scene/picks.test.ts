@@ -1,4 +1,4 @@
-import { Raycaster, Vector3 } from 'three';
+import { PerspectiveCamera, Raycaster, Vector3 } from 'three';
 import { describe, expect, it } from 'vitest';
 import { leverPlaces } from '../../src/bench/engine/controls.ts';
 import { fuelPlaces } from '../../src/bench/engine/fuel.ts';
@@ -7,8 +7,8 @@ import { middleOf } from '../../src/bench/handles/spanner.ts';
 import { knownAs, nameOfPiece, piecesOf } from '../../src/bench/names.ts';
 import { blankReading } from '../../src/bench/rig/reading.ts';
 import { onSet } from '../../src/bench/rig/setPieces.ts';
-import { lookFor, viewIds } from '../../src/bench/views.ts';
-import { hitTowards, onPump, stage } from './scene.ts';
+import { limitsAt, lookFor, shotFrom, viewIds } from '../../src/bench/views.ts';
+import { hitTowards, onPump, stage, untilStill } from './scene.ts';
 
 // Building the scene takes a while: one serves all, and only the last test takes something off.
 const at = stage();
@@ -199,5 +199,31 @@ describe('with the window open, a ray', () => {
         new Vector3(0.0033, dimsOf(at.def, 'fork')('pivotBelow') + 0.016, dimsOf(at.def, 'fork')('headTo')),
       );
     expect.soft(hitTowards(at, 'window', tine)).toBe('fork');
+  });
+});
+
+describe('no viewpoint', () => {
+  it('starts where the eye may not go, on whatever the pump rests', () => {
+    const loose = stage();
+    for (const joint of ['pipeAtPump', 'pipeAtInjector', 'hoseClip', 'pumpNut1', 'pumpNut2'] as const)
+      loose.session.do({ do: 'loosen', joint, to: 'off', backup: true });
+    for (const part of ['pipe', 'hose', 'windowCover', 'pump'] as const)
+      loose.session.do({ do: 'remove', part, guidePin: true });
+    untilStill(loose.session);
+    for (const on of ['hand', 'cloth', 'anvil', 'vice', 'viceBody', 'tray'] as const)
+      for (const camUp of [true, false]) {
+        loose.session.do({ do: 'placePump', on, camUp });
+        expect(loose.session.sim().pump.rest).toBe(on);
+        for (const view of viewIds) {
+          const target = new Vector3();
+          const camera = new PerspectiveCamera(30, 16 / 9);
+          const look = lookFor(loose.def, view, loose.session.sim());
+          shotFrom(look, camera, { width: 1280, height: 720 }, target, camera.position);
+          const way = camera.position.clone().sub(target);
+          const fromAbove = Math.acos(way.y / way.length());
+          const { lowest } = limitsAt(target, way.length(), fromAbove);
+          expect.soft(fromAbove, `${view} ${on} ${camUp}`).toBeLessThanOrEqual(lowest);
+        }
+      }
   });
 });

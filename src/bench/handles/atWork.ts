@@ -2,12 +2,12 @@ import { Vector3 } from 'three';
 import type { Hands } from './gesture.ts';
 import { basis } from './spanner.ts';
 
-/** Which way a tool is brought to a place: with its far end, or tipped over it to pour. */
-const ways: Readonly<Record<string, 'end' | 'tip'>> = {
+/** Which way a tool is brought to a place: with its far end, tipped over it to pour, or held up behind it. */
+const ways: Readonly<Record<string, 'end' | 'tip' | 'sheet'>> = {
   swab: 'end',
   brush: 'end',
   rag: 'end',
-  card: 'end',
+  card: 'sheet',
   releasingSolvent: 'tip',
   diesel: 'tip',
   acetone: 'tip',
@@ -36,6 +36,10 @@ export function showAtWork(hands: Hands, tool: string, place: Vector3): void {
     const y = z.clone().cross(x);
     basis(q, x, y, z);
     p.copy(place).addScaledVector(z, -box.min.z);
+  } else if (way === 'sheet') {
+    // Its face to the viewer, what is written on it the right way up, the place before it at its middle.
+    basis(q, right, eye, up.negate());
+    p.copy(place).addScaledVector(eye, -0.02);
   } else {
     // Its mouth, at the top of its own y, down to the place from the right.
     const y = right.multiplyScalar(-0.72).addScaledVector(up, -0.55).addScaledVector(eye, -0.15).normalize();

@@ -13,7 +13,7 @@ const LEAST_SLOPE = 0.25;
 const DROP: Readonly<Record<string, number>> = {
   spanner: 0.003,
   secondSpanner: 0.003,
-  torqueWrench: 0.05,
+  torqueWrench: 0.011,
   screwdriver: 0,
 };
 

@@ -1,6 +1,6 @@
 import type { BufferGeometry } from 'three';
 import { mm } from '../form/dims.ts';
-import { block, extrude, type Flat, hexagon, hole, outline, rise } from '../form/extrude.ts';
+import { block, extrude, type Flat, hexagon, hole, outline } from '../form/extrude.ts';
 import { strip } from '../form/marks.ts';
 import type { Corner } from '../form/profile.ts';
 import { revolve } from '../form/revolve.ts';
@@ -60,31 +60,37 @@ export function spannerForm(across: number, length: number): BufferGeometry {
   return joined([painted(body, 'zinc'), painted(ring, 'zinc')]).rotateX(-Math.PI / 2);
 }
 
-/** Torque wrench: square drive head, tube with scale, knurled grip. */
+/** Torque wrench that clicks, an open jaw set into its head: on pipe unions no socket goes over the pipe. */
 export function torqueWrenchForm(): BufferGeometry {
-  const head = rise(
-    outline(
-      Array.from(
-        { length: 24 },
-        (_, i) => [0.018 * Math.cos((i / 24) * 6.2832), 0.018 * Math.sin((i / 24) * 6.2832)] as const,
-      ),
-    ),
-    0.022,
-    1.5 * mm,
-  );
-  const socket = revolve(
-    [
-      [0.0085, 0.022],
-      [0.0125, 0.022],
-      [0.0125, 0.05],
-      [0.0085, 0.05],
-    ],
-    { segments: 16 },
-  );
+  const a = 8.5 * mm;
+  const jaw: Flat[] = [
+    [-a, 0.004],
+    [-a, -a * 1.6, 1 * mm],
+    [-a * 2, -a * 1.1, 3 * mm],
+    [-a * 2.2, a * 0.9, 6 * mm],
+    [-a * 0.9, a * 2.3, 5 * mm],
+    [-a * 0.9, 0.034],
+    [a * 0.9, 0.034],
+    [a * 0.9, a * 2.3, 5 * mm],
+    [a * 2.2, a * 0.9, 6 * mm],
+    [a * 2, -a * 1.1, 3 * mm],
+    [a, -a * 1.6, 1 * mm],
+    [a, 0.004],
+    [0, a * 0.9, 3 * mm],
+  ];
+  const open = extrude(
+    outline(jaw.map(([x, z, r]) => (r === undefined ? [x, -z] : [x, -z, r]) as Flat).reverse()),
+    8 * mm,
+    0.8 * mm,
+    4,
+  )
+    .rotateX(-Math.PI / 2)
+    .translate(0, 0.007, 0);
+  const head = block(0.021, 0.018, 0.026, 2 * mm, 4 * mm).translate(0, 0.011, 0.041);
   const tube = lay(
     [
-      [0, 0.014],
-      [0.0085, 0.014],
+      [0, 0.05],
+      [0.0085, 0.05],
       [0.0085, 0.185],
       [0, 0.185],
     ],
@@ -121,8 +127,8 @@ export function torqueWrenchForm(): BufferGeometry {
     ),
   );
   return joined([
+    painted(open, 'plainSteel'),
     painted(head, 'zinc'),
-    painted(socket, 'darkSteel'),
     tube,
     grip,
     painted(scale, 'white'),
