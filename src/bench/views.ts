@@ -69,7 +69,7 @@ export function lookFor(def: SetDefinition, view: string, sim: Readonly<SimState
     case 'bench':
       return loose ? look(benchMiddle(sim), 6, 30, 0.23) : look(new Vector3(0.42, 0.03, 0.16), 8, 34, 0.27);
     case 'camEnd':
-      return loose ? look(pump, -12, up > 0 ? 36 : under, 0.075) : look(onDeck(def, 0.004), -20, 9, 0.05);
+      return loose ? look(pump, -12, up > 0 ? 36 : under, 0.075) : look(onDeck(def, 0.001), 32, 11, 0.05);
     case 'outletEnd':
       return loose ? look(pump, -12, up < 0 ? 36 : under, 0.075) : look(onDeck(def, 0.098), -20, 48, 0.052);
     case 'section':
