@@ -51,7 +51,7 @@ describe('coarse forms for machines without a graphics card', async () => {
     return { whole: wholes.get(mesh) ?? mesh.geometry, shown: mesh.geometry };
   };
 
-  it.each(['pumpBody', 'windowCover', 'pumpNut1', 'shim0', 'stopLever', 'cap', 'engine', 'generator'])(
+  it.each(['pumpBody', 'windowCover', 'pumpNut1', 'stopLever', 'cap', 'engine', 'generator'])(
     'draw %s with far fewer triangles, shaded as it lies, no larger or smaller than may be seen',
     (id) => {
       const { whole, shown } = pair(id);
@@ -66,8 +66,8 @@ describe('coarse forms for machines without a graphics card', async () => {
     },
   );
 
-  it('leave springs alone, which are bent while they are shown', () => {
-    for (const id of ['returnSpring', 'valveSpring', 'speedSpring']) {
+  it('leave alone springs, which are bent while they are shown, and sheet that is thinner than the error', () => {
+    for (const id of ['returnSpring', 'valveSpring', 'speedSpring', 'shim0', 'shim1']) {
       const { whole, shown } = pair(id);
       expect(shown).toBe(whole);
     }

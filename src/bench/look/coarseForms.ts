@@ -20,7 +20,13 @@ export type CoarseForms = {
 };
 
 type Simplifier = typeof MeshoptSimplifier;
-type Levelled = { readonly mesh: Mesh; readonly whole: BufferGeometry; readonly levels: BufferGeometry[] };
+type Levelled = {
+  readonly mesh: Mesh;
+  readonly whole: BufferGeometry;
+  readonly levels: BufferGeometry[];
+  /** How thick the form is on the whole, m: a form that is further off than this would fall in on itself. */
+  readonly thickness: number;
+};
 
 const FLAGS: SimplifierFlags[] = ['ErrorAbsolute', 'Prune', 'Permissive'];
 /** How far a coarse form may be off, m, coarsest first. */
@@ -111,7 +117,23 @@ function levelsOf(mesh: Mesh, simplifier: Simplifier): Levelled {
     level.boundingSphere = whole.boundingSphere;
     return level;
   });
-  return { mesh, whole, levels };
+  return { mesh, whole, levels, thickness: thicknessOf(index, place) };
+}
+
+/** Thickness of a sheet of the form's volume and surface, m: twice the one over the other. */
+function thicknessOf(index: Uint32Array, place: Float32Array): number {
+  const [a, b, c] = [new Vector3(), new Vector3(), new Vector3()];
+  let volume = 0;
+  let area = 0;
+  for (let t = 0; t < index.length; t += 3) {
+    a.fromArray(place, 3 * (index[t] ?? 0));
+    b.fromArray(place, 3 * (index[t + 1] ?? 0)).sub(a);
+    c.fromArray(place, 3 * (index[t + 2] ?? 0)).sub(a);
+    b.cross(c);
+    area += b.length() / 2;
+    volume += a.dot(b) / 6;
+  }
+  return area === 0 ? 0 : (2 * Math.abs(volume)) / area;
 }
 
 /** Normals as plain numbers, however they are packed. */
@@ -123,10 +145,10 @@ function plainNumbers(normal: BufferAttribute | InterleavedBufferAttribute): Flo
 
 const middle = new Vector3();
 
-function fitting({ mesh, whole, levels }: Levelled, eye: Vector3, pixel: number): BufferGeometry {
+function fitting({ mesh, whole, levels, thickness }: Levelled, eye: Vector3, pixel: number): BufferGeometry {
   const ball = whole.boundingSphere;
   if (ball === null) return whole;
   const far = middle.copy(ball.center).applyMatrix4(mesh.matrixWorld).distanceTo(eye) - ball.radius;
   const allowed = UNSEEN * pixel * Math.max(0, far);
-  return levels[ERRORS.findIndex((error) => error <= allowed)] ?? whole;
+  return levels[ERRORS.findIndex((error) => error <= allowed && error < thickness)] ?? whole;
 }
