@@ -167,6 +167,24 @@ describe('the fits of the pump that is drawn', () => {
   });
 });
 
+describe('what lies in the tray', () => {
+  it('lies on its floor, the plunger’s pin too, and not in it', () => {
+    const { rig, pose, session } = first;
+    const sim = session.sim();
+    const parts = { ...sim.assembly.parts };
+    const out = ['plunger', 'cup', 'retainer', 'returnSpring', 'holder', 'valve', 'valveSpring'] as const;
+    for (const id of out) parts[id] = 'tray';
+    pose({ sim: { ...sim, assembly: { ...sim.assembly, parts } } });
+    const floor = rig.piece('tray').group.position.y + 0.0015;
+    for (const id of ['pin', 'springPlate', 'valveSeat', ...out]) {
+      const { min } = new Box3().setFromObject(rig.piece(id).whole, true);
+      expect.soft(min.y, id).toBeGreaterThan(floor);
+      expect.soft(min.y, id).toBeLessThan(floor + (id === 'pin' ? 0.012 : 0.0035));
+    }
+    pose();
+  });
+});
+
 describe('a pump drawn apart on the engine', () => {
   it('passes before the tank, which stays where it is', () => {
     const { rig, pose } = first;

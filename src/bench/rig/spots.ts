@@ -2,7 +2,7 @@ import type { RestId } from '../../sim/set/commands.ts';
 import type { SetDefinition } from '../../sim/set/definition.ts';
 import { dimsOf } from '../form/dims.ts';
 import { JAW_TOP } from '../place/vice.ts';
-import { type Pose, pose } from './pose.ts';
+import { type Pose, pose, spun } from './pose.ts';
 
 /** Where the set and the fixed things stand on the bench, m. */
 export const SET_AT = { x: -0.24, z: -0.09 } as const;
@@ -95,7 +95,8 @@ export const laidOut: Readonly<Record<string, Pose>> = {
   cup: pose(TRAY_AT.x + 0.055, 0.0022 + 0.003, TRAY_AT.z + 0.062),
   springPlate: pose(TRAY_AT.x + 0.13, 0.0022 - 0.0145, TRAY_AT.z + 0.07),
   returnSpring: pose(TRAY_AT.x + 0.098, 0.0022, TRAY_AT.z + 0.064),
-  plunger: trayed(0.02, 0.008, 0.0082, 0, Math.PI / 2, 0.0),
+  // On its collar, the pin to the side: groove and helix are seen from above.
+  plunger: spun(trayed(0.02, 0.008, 0.0082, 0, Math.PI / 2, 0.0), 1.83),
   shim0: pose(TRAY_AT.x + 0.12, 0.0022, TRAY_AT.z - 0.03, 0, 0.5),
   shim1: pose(TRAY_AT.x + 0.112, 0.00255, TRAY_AT.z - 0.036, 0, 0.7),
   windowCover: pose(TRAY_AT.x + 0.06, 0.0024, TRAY_AT.z - 0.05, -Math.PI / 2, 0.2),
