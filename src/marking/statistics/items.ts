@@ -20,6 +20,9 @@ export function variance(values: readonly number[]): number {
 export function correlation(one: readonly number[], other: readonly number[]): number {
   const [a, b] = [mean(one), mean(other)];
   const along = sum(one.map((value, at) => (value - a) * ((other[at] ?? 0) - b)));
+  const spread = [variance(one) / (1 + a * a), variance(other) / (1 + b * b)];
+  // what differs in its last bits only does not vary
+  if (spread.some((share) => share < 1e-20)) return Number.NaN;
   return along / (one.length - 1) / Math.sqrt(variance(one) * variance(other));
 }
 

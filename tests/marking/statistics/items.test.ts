@@ -48,6 +48,16 @@ describe('figures of items', () => {
     for (const { itemRest } of itemFigures(marks)) expect(itemRest).toBeCloseTo(both, 12);
   });
 
+  it('has no correlation for an item that differs in its last bits only', () => {
+    const marks = Array.from({ length: 20 }, (_, n) => [
+      0.1 + (n % 2 === 0 ? 0.2 : 0.20000000000000004),
+      n,
+      n * n,
+    ]);
+    expect(itemFigures(marks)[0]?.itemRest).toBeNaN();
+    expect(itemFigures(marks)[1]?.itemRest).toBeGreaterThan(0.9);
+  });
+
   it('says nothing of fewer than twenty works, of one item, of rows that do not match', () => {
     expect(() => itemFigures(shown)).toThrow('10 works; 20 are needed');
     expect(() => itemFigures(Array.from({ length: 20 }, () => [1]))).toThrow('1 items; two are needed');
