@@ -168,13 +168,17 @@ describe('the fits of the pump that is drawn', () => {
 });
 
 describe('what lies in the tray', () => {
-  it('lies on its floor, the plunger’s pin too, and not in it', () => {
+  it('lies on its floor, the plunger’s pin too, and not in it; the pipe lies on the bench', () => {
     const { rig, pose, session } = first;
     const sim = session.sim();
     const parts = { ...sim.assembly.parts };
+    parts.pipe = 'tray';
     const out = ['plunger', 'cup', 'retainer', 'returnSpring', 'holder', 'valve', 'valveSpring'] as const;
     for (const id of out) parts[id] = 'tray';
     pose({ sim: { ...sim, assembly: { ...sim.assembly, parts } } });
+    const line = new Box3().setFromObject(rig.piece('pipe').whole, true);
+    expect(line.min.y).toBeGreaterThan(0);
+    expect(line.min.y).toBeLessThan(0.006);
     const floor = rig.piece('tray').group.position.y + 0.0015;
     for (const id of ['pin', 'springPlate', 'valveSeat', ...out]) {
       const { min } = new Box3().setFromObject(rig.piece(id).whole, true);

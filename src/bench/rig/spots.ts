@@ -104,7 +104,8 @@ export const laidOut: Readonly<Record<string, Pose>> = {
   pumpNut2: pose(TRAY_AT.x + 0.08, 0.0022, TRAY_AT.z + 0.002),
   bleedScrew: pose(TRAY_AT.x + 0.142, 0.0022, TRAY_AT.z + 0.02),
   airCover: pose(0.27, 0.012, -0.2, -Math.PI / 2 + Math.PI, 0.3),
-  pipe: pose(0.36, 0.0035, -0.25, -Math.PI / 2, 0, 0),
+  // Between cloth and bottles, its bent end up.
+  pipe: pose(0.335, 0.01, -0.165, Math.PI / 2, Math.PI / 2, 0),
 };
 
 /** A part lying on its side in the tray: its own axis along x or z, `radius` above the floor, its height 0 at `start`. */
