@@ -1,4 +1,4 @@
-import { use, useState } from 'react';
+import { Suspense, use, useState } from 'react';
 import type { Job } from '../jobs/job.ts';
 import { problemLine } from '../jobs/problems.ts';
 import type { Lms } from '../packages/lms.ts';
@@ -43,6 +43,14 @@ async function makeReady(packed: string): Promise<Ready> {
 /** The one work of a package, begun or gone on with in the learning system that started it. */
 export function PackagedPlace({ packed }: { packed: string }) {
   const [coming] = useState(() => makeReady(packed));
+  return (
+    <Suspense fallback={<p className="opening">Asking the learning system.</p>}>
+      <ReadyPlace packed={packed} coming={coming} />
+    </Suspense>
+  );
+}
+
+function ReadyPlace({ packed, coming }: { packed: string; coming: Promise<Ready> }) {
   const ready = use(coming);
   const [opened, setOpened] = useState<{ work: Promise<Opened>; end: () => Promise<void> } | null>(null);
   const [isOver, setOver] = useState(false);

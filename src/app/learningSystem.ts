@@ -92,6 +92,10 @@ export function followIn(
     if (timer !== null) keep();
     return system.close(seconds());
   };
-  window.addEventListener('pagehide', () => void end(), { once: true });
+  const pageGone = () => {
+    if (!system.outlastsPage()) void end();
+    else if (timer !== null) keep();
+  };
+  window.addEventListener('pagehide', pageGone, { once: true });
   return { notKept, end };
 }

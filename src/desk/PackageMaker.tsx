@@ -6,6 +6,7 @@ import type { SentWork } from './WorksTable.tsx';
 const formats: readonly { readonly id: PackageFormat; readonly name: string }[] = [
   { id: 'scorm2004', name: 'SCORM 2004, 4th edition' },
   { id: 'scorm12', name: 'SCORM 1.2' },
+  { id: 'cmi5', name: 'cmi5' },
 ];
 
 /** The built program, file by file, from where this page itself was loaded. Rejects with the file that did not come. */

@@ -104,6 +104,8 @@ export async function openCmi5(address: string, storage: Storage): Promise<Lms> 
     room: ROOM,
     refusals,
     returnTo: unit.getReturnURL(),
+    // after the page is gone the system calls the sitting abandoned, or the page is loaded anew and goes on
+    outlastsPage: () => !isReported,
     saved: () => kept,
     keep(text) {
       if (isClosed || !isNormal || text.length > ROOM) return false;

@@ -30,6 +30,8 @@ export interface Lms {
   close(seconds: number): Promise<void>;
   /** Where the learner goes when the work is left; null where the system sees to that itself. */
   readonly returnTo: string | null;
+  /** Whether a sitting whose page is gone can be gone on with by the same page loaded anew; it must then not be closed. */
+  outlastsPage(): boolean;
   /** What the system refused, in its own codes; empty when all went well. */
   readonly refusals: readonly string[];
 }

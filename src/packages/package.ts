@@ -15,6 +15,8 @@ export interface PackagedWork {
 /** Addresses of activities need a name space; the files of a package ask for nothing there. */
 const BASE = 'https://freestroke.invalid/work';
 const ENTRY = 'index.html';
+/** What the page's security policy lets it ask, as it stands in the built page. */
+const ASKS_ITSELF = /connect-src (?:'|&#39;)self(?:'|&#39;)/;
 
 /** The page of a unit: the program's own page, told which work it is. cmi5 answers from an origin of its own. */
 function pageFor(entry: string, packed: string, format: PackageFormat): string {
@@ -22,7 +24,7 @@ function pageFor(entry: string, packed: string, format: PackageFormat): string {
     '<head>',
     `<head>\n    <meta name="${WORK_META}" content="${escaped(packed)}" />`,
   );
-  return format === 'cmi5' ? page.replace("connect-src 'self'", "connect-src 'self' http: https:") : page;
+  return format === 'cmi5' ? page.replace(ASKS_ITSELF, (found) => `${found} http: https:`) : page;
 }
 
 /**

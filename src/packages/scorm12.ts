@@ -23,7 +23,7 @@ export function timespan12(seconds: number): string {
   return `${hours}:${two(Math.floor(whole / 60) % 60)}:${two(whole % 60)}.${two(hundredths % 100)}`;
 }
 
-/** Opens a sitting in a system that speaks SCORM 1.2. */
+/** Opens a sitting in a system that speaks SCORM 1.2. Throws with the system's code when it lets none be opened. */
 export function openScorm12(api: Scorm12Api): Lms {
   const refusals: string[] = [];
   const check = (what: string, answer: string): boolean => {
@@ -34,9 +34,11 @@ export function openScorm12(api: Scorm12Api): Lms {
   };
   const set = (element: string, value: string): boolean => check(element, api.LMSSetValue(element, value));
   const commit = () => check('LMSCommit', api.LMSCommit(''));
-  let isClosed = !check('LMSInitialize', api.LMSInitialize(''));
+  if (!check('LMSInitialize', api.LMSInitialize('')))
+    throw new Error(`The learning system answered ${refusals[0]}`);
+  let isClosed = false;
   let isReported = false;
-  if (!isClosed && api.LMSGetValue('cmi.core.lesson_status') === 'not attempted') {
+  if (api.LMSGetValue('cmi.core.lesson_status') === 'not attempted') {
     set('cmi.core.lesson_status', 'incomplete');
     commit();
   }
@@ -55,7 +57,8 @@ export function openScorm12(api: Scorm12Api): Lms {
     room: ROOM,
     refusals,
     returnTo: null,
-    saved: () => (isClosed ? '' : api.LMSGetValue('cmi.suspend_data')),
+    outlastsPage: () => false,
+    saved: () => api.LMSGetValue('cmi.suspend_data'),
     keep(text, seconds) {
       if (isClosed || text.length > ROOM) return false;
       const isKept = set('cmi.suspend_data', text);

@@ -21,7 +21,7 @@ export function timespan2004(seconds: number): string {
   return `PT${hours}H${minutes}M${(hundredths % 6000) / 100}S`;
 }
 
-/** Opens a sitting in a system that speaks SCORM 2004. */
+/** Opens a sitting in a system that speaks SCORM 2004. Throws with the system's code when it lets none be opened. */
 export function openScorm2004(api: Scorm2004Api): Lms {
   const refusals: string[] = [];
   const check = (what: string, answer: string): boolean => {
@@ -31,11 +31,13 @@ export function openScorm2004(api: Scorm2004Api): Lms {
   };
   const set = (element: string, value: string): boolean => check(element, api.SetValue(element, value));
   const commit = () => check('Commit', api.Commit(''));
-  let isClosed = !check('Initialize', api.Initialize(''));
+  if (!check('Initialize', api.Initialize('')))
+    throw new Error(`The learning system answered ${refusals[0]}`);
+  let isClosed = false;
   let isReported = false;
   const isNew = (): boolean =>
     ['unknown', 'not attempted', ''].includes(api.GetValue('cmi.completion_status'));
-  if (!isClosed && isNew()) {
+  if (isNew()) {
     set('cmi.completion_status', 'incomplete');
     commit();
   }
@@ -58,7 +60,8 @@ export function openScorm2004(api: Scorm2004Api): Lms {
     room: ROOM,
     refusals,
     returnTo: null,
-    saved: () => (isClosed ? '' : api.GetValue('cmi.suspend_data')),
+    outlastsPage: () => false,
+    saved: () => api.GetValue('cmi.suspend_data'),
     keep(text, seconds) {
       if (isClosed || text.length > ROOM) return false;
       const isKept = set('cmi.suspend_data', text);

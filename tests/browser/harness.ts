@@ -27,6 +27,8 @@ export type App = {
 export type AppOptions = {
   /** Another page than the built app's, whose origin is then the only one that may be asked; ends in a slash. */
   readonly address?: string;
+  /** Further origins that this page may ask. */
+  readonly alsoAsks?: readonly string[];
   /** Added to the address, for example `#bench-book`; the first page when left out. */
   readonly path?: string;
   /** CSS pixels; 1280 x 720 when left out. */
@@ -53,7 +55,7 @@ export async function withApp(options: AppOptions, body: (app: App) => Promise<v
       reducedMotion: options.reducedMotion ?? 'no-preference',
       hasTouch: options.hasTouch ?? false,
     });
-    const strayRequests = watchRequests(context, new URL(address).origin);
+    const strayRequests = watchRequests(context, [new URL(address).origin, ...(options.alsoAsks ?? [])]);
     const page = await context.newPage();
     const complaints = watchComplaints(page, options.expected ?? []);
     await page.goto(address + (options.path ?? ''));
@@ -78,11 +80,11 @@ export async function shot(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: join(SHOTS, `${name}${suffix}.png`) });
 }
 
-function watchRequests(context: BrowserContext, origin: string): string[] {
+function watchRequests(context: BrowserContext, origins: readonly string[]): string[] {
   const stray: string[] = [];
   const note = (url: string): void => {
     const { protocol, origin: asked } = new URL(url);
-    if (protocol !== 'data:' && protocol !== 'blob:' && asked !== origin) stray.push(url);
+    if (protocol !== 'data:' && protocol !== 'blob:' && !origins.includes(asked)) stray.push(url);
   };
   context.on('request', (request) => note(request.url()));
   context.on('page', (page) => page.on('websocket', (socket) => note(socket.url())));

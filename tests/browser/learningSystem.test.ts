@@ -4,6 +4,7 @@ import { unpackAssignment } from '../../src/session/assignment.ts';
 import { toBase64 } from '../../src/session/base64.ts';
 import { record, replayActs } from '../../src/session/recording.ts';
 import { writeRecording } from '../../src/session/recordingFile.ts';
+import { cmi5System } from '../packages/cmi5Stub.ts';
 import { carefulWork, def, linkOf, own } from '../support/returnedWorks.ts';
 import { shot, withApp } from './harness.ts';
 import { type Edition, serveSystem } from './learningSystem.ts';
@@ -126,6 +127,39 @@ describe.each(['scorm12', 'scorm2004'] as const)('a unit in a learning system (%
       });
     } finally {
       system.close();
+    }
+  });
+});
+
+describe('a unit under cmi5', () => {
+  it('is begun, kept, gone on with after a reload, passed, and left for where the system says', async () => {
+    const files = await serveSystem(inject('built'), [{ work, packed }], 'cmi5');
+    const system = await cmi5System({ returnURL: `${files.address}back` });
+    try {
+      const path = `unit/work-1.html?${system.query}`;
+      // no preferences and no work yet: the system says 404, which browsers write on the console
+      const expected = [/status of 404/];
+      await withApp(
+        { address: files.address, path, alsoAsks: [system.origin], expected },
+        async ({ page }) => {
+          await page.getByRole('button', { name: 'Begin the work' }).click();
+          await page.locator('.cause').first().click();
+          await expect.poll(() => system.state.text, { timeout: 15_000 }).not.toBeNull();
+          system.state.text = allButTheEnd();
+          await page.reload();
+          await page.getByRole('button', { name: 'Go on with the work' }).click();
+          await page.locator('.findings li').first().waitFor();
+          await page.getByRole('button', { name: 'Hand over' }).click();
+          await page.getByRole('button', { name: 'Hand it over' }).click();
+          await page.getByRole('button', { name: 'Leave the job' }).click();
+          await page.getByText('Back at the system').waitFor();
+          const verbs = system.calls.flatMap(({ verb }) => (verb === undefined ? [] : [verb]));
+          expect(verbs).toEqual(['initialized', 'completed', 'passed', 'terminated']);
+        },
+      );
+    } finally {
+      system.close();
+      files.close();
     }
   });
 });

@@ -8,6 +8,9 @@ import { makePackage, type PackagedWork } from '../../src/packages/package.ts';
 
 export type Edition = 'scorm12' | 'scorm2004';
 
+/** What a package is made for: the units of cmi5 are opened by themselves, not in a frame. */
+export type Kind = Edition | 'cmi5';
+
 /** The run-time of the package scorm-again: code that is not ours, as a learning system has it in its own page. */
 const runTime = dirname(createRequire(import.meta.url).resolve('scorm-again/scorm12'));
 
@@ -37,7 +40,7 @@ window.${is12 ? 'API' : 'API_1484_11'} = api;
 export async function serveSystem(
   built: string,
   works: readonly PackagedWork[],
-  edition: Edition,
+  edition: Kind,
 ): Promise<{ address: string; keep: (json: string) => void; close: () => void }> {
   const program = new Map(
     readdirSync(built, { recursive: true, withFileTypes: true })
@@ -50,7 +53,9 @@ export async function serveSystem(
   const unit = unzipSync(makePackage(program, works, 'Spring group', edition));
   const state = { kept: 'null' };
   const fileAt = (path: string): Uint8Array | string | undefined => {
-    if (path === '/') return framing(edition, state.kept);
+    if (path === '/' && edition !== 'cmi5') return framing(edition, state.kept);
+    if (path === '/back')
+      return '<!doctype html><title>Back</title><link rel="icon" href="data:,"><p>Back at the system</p>';
     if (path.startsWith('/run-time/')) return readFileSync(join(runTime, path.slice('/run-time/'.length)));
     return unit[decodeURIComponent(path.slice('/unit/'.length))];
   };
@@ -58,7 +63,7 @@ export async function serveSystem(
     const path = url.split('?')[0] ?? '/';
     const file = fileAt(path);
     if (file === undefined) return answer.writeHead(404).end();
-    const type = path === '/' ? types['.html'] : types[extname(path)];
+    const type = extname(path) === '' ? types['.html'] : types[extname(path)];
     return answer.writeHead(200, { 'content-type': type ?? 'application/octet-stream' }).end(file);
   });
   await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));

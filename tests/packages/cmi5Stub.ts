@@ -12,6 +12,7 @@ export interface Call {
 export interface Launch {
   readonly mode?: 'Normal' | 'Browse' | 'Review';
   readonly masteryScore?: number;
+  readonly returnURL?: string;
 }
 
 const STATEMENT = '/xapi/statements';
@@ -35,8 +36,8 @@ export async function cmi5System(launch: Launch = {}) {
       .writeHead(status, {
         'content-type': type,
         'access-control-allow-origin': '*',
-        'access-control-allow-headers': '*',
-        'access-control-allow-methods': '*',
+        'access-control-allow-headers': 'authorization, content-type, x-experience-api-version',
+        'access-control-allow-methods': 'GET, PUT, POST',
       })
       .end(body);
 
@@ -87,10 +88,14 @@ export async function cmi5System(launch: Launch = {}) {
     activityId: 'https://freestroke.invalid/work/1',
     registration: '5f2f9a1e-2a4b-4c3d-8e9f-0a1b2c3d4e5f',
   });
-  return { calls, state, query: query.toString(), close: () => server.close() };
+  return { calls, state, origin: base, query: query.toString(), close: () => server.close() };
 }
 
-function launchData({ mode = 'Normal', masteryScore = 0.8 }: Launch): object {
+function launchData({
+  mode = 'Normal',
+  masteryScore = 0.8,
+  returnURL = 'https://school.invalid/back',
+}: Launch): object {
   return {
     contextTemplate: {
       contextActivities: { grouping: [{ id: 'https://freestroke.invalid/work' }] },
@@ -99,6 +104,6 @@ function launchData({ mode = 'Normal', masteryScore = 0.8 }: Launch): object {
     launchMode: mode,
     masteryScore,
     moveOn: 'CompletedAndPassed',
-    returnURL: 'https://school.invalid/back',
+    returnURL,
   };
 }

@@ -55,7 +55,7 @@ const built = new Map([
   [
     'index.html',
     strToU8(
-      `<!doctype html><html><head><meta http-equiv="Content-Security-Policy" content="connect-src 'self'"></head></html>`,
+      `<!doctype html><html><head><meta http-equiv="Content-Security-Policy" content="connect-src &#39;self&#39;"></head></html>`,
     ),
   ],
   ['assets/app one.js', strToU8('1')],
@@ -111,8 +111,8 @@ describe('a package for a learning system', () => {
   });
 
   it('lets a page under cmi5, and no other, ask the system that started it', () => {
-    expect(textOf(files('cmi5'), 'work-1.html')).toContain("connect-src 'self' http: https:");
-    expect(textOf(files('scorm12'), 'work-1.html')).toContain(`content="connect-src 'self'"`);
+    expect(textOf(files('cmi5'), 'work-1.html')).toContain('connect-src &#39;self&#39; http: https:');
+    expect(textOf(files('scorm12'), 'work-1.html')).toContain(`content="connect-src &#39;self&#39;"`);
     const structure = textOf(files('cmi5'), 'cmi5.xml');
     expect(structure.match(/<au /g)).toHaveLength(2);
     expect(structure).toContain('masteryScore="0.8000"');
