@@ -2,9 +2,9 @@ import { Vector3 } from 'three';
 import type { Hands } from './gesture.ts';
 import { basis } from './spanner.ts';
 
-/** Which way a tool is brought to a place: with its far end, tipped over it to pour, or held up behind it. */
-const ways: Readonly<Record<string, 'end' | 'tip' | 'sheet'>> = {
-  swab: 'end',
+/** Which way a tool is brought to a place: with its far end, that end straight down, tipped over it to pour, or held up behind it. */
+const ways: Readonly<Record<string, 'end' | 'down' | 'tip' | 'sheet'>> = {
+  swab: 'down',
   brush: 'end',
   rag: 'end',
   card: 'sheet',
@@ -29,9 +29,10 @@ export function showAtWork(hands: Hands, tool: string, place: Vector3): void {
   const right = new Vector3(0, 1, 0).cross(eye).normalize();
   const up = eye.clone().cross(right);
   const { p, q } = held.toolAt;
-  if (way === 'end') {
+  if (way === 'end' || way === 'down') {
     // Its handle towards the viewer's right hand, as tools lie along their own z.
-    const z = right.multiplyScalar(0.75).addScaledVector(up, -0.25).addScaledVector(eye, 0.6).normalize();
+    const [aside, high, near] = way === 'down' ? [0.12, 1, 0.1] : [0.75, -0.25, 0.6];
+    const z = right.multiplyScalar(aside).addScaledVector(up, high).addScaledVector(eye, near).normalize();
     const x = z.clone().cross(up).negate().normalize();
     const y = z.clone().cross(x);
     basis(q, x, y, z);
