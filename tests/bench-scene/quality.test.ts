@@ -40,9 +40,9 @@ const SLOW: Machine = { base: 0.05, pixels: 0.11 };
 const HOPELESS: Machine = { base: 0.4, pixels: 0.4 };
 
 describe('fineness of the drawing', () => {
-  it('goes to two fifths of the pixels across, bare shading and coarse forms on a slow machine, and no further', () => {
+  it('goes to half the pixels across, bare shading and coarse forms on a slow machine, and no further', () => {
     const { last } = move(qualityKeeper(2), HOPELESS, 30);
-    expect(last).toMatchObject({ ratio: 0.4, shade: 'bare', coarse: true });
+    expect(last).toMatchObject({ ratio: 0.5, shade: 'bare', coarse: true });
   });
 
   it('shows all that the screen can show on a fast machine', () => {
@@ -86,7 +86,7 @@ describe('fineness of the drawing', () => {
 
   it('comes back to a finer picture when what slowed the machine is over', () => {
     const keeper = qualityKeeper(1);
-    expect(move(keeper, HOPELESS, 20).last.ratio).toBe(0.4);
+    expect(move(keeper, HOPELESS, 20).last.ratio).toBe(0.5);
     expect(move(keeper, FAST, 60).last).toMatchObject({ ratio: 1, shade: 'full', coarse: false });
   });
 

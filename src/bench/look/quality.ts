@@ -27,7 +27,6 @@ const rung = (ratio: number, shade: Shade, coarse: boolean, shadowEvery: number)
 
 /** From the coarsest to what a screen of one pixel per CSS pixel can show. */
 const LADDER = [
-  rung(0.4, 'bare', true, 4),
   rung(0.5, 'bare', true, 4),
   rung(0.7, 'bare', true, 4),
   rung(0.7, 'plain', true, 3),
