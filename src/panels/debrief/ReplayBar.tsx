@@ -70,7 +70,9 @@ export function ReplayBar({ follow }: { follow: Follow | null }) {
             onBranch({ acts: done, step });
           }}
         >
-          Try again <span className="replay-from">from</span> here
+          <span>
+            Try again <span className="replay-from">from </span>here
+          </span>
         </button>
       )}
     </div>
