@@ -18,6 +18,8 @@ import { lookFor } from './views.ts';
 const LONGEST = 0.1;
 /** How far the set is drawn back behind a pump that is pulled apart. */
 const VEIL = 0.76;
+/** How far shadows are drawn back then: thrown from part to part they would make patches on the thin ones. */
+const APART_SHADOW = 0.8;
 /** And behind one that is cut. */
 const CUT_VEIL = 0.4;
 /** How long nothing may have moved before the picture is drawn once more, finely, ms. */
@@ -78,6 +80,7 @@ export function Driver({ session, rig, shadow, surfaces, veil, held, still }: Pr
     };
     veil.value =
       Math.max(own.apart * VEIL, view.section ? CUT_VEIL : 0) * (frame.sim.pump.rest === null ? 1 : 0.6);
+    shadow.show(1 - APART_SHADOW * own.apart);
     const moving = posePump(rig, frame, held);
     const shifting = poseSet(rig, frame, view.inHand, held);
     hideDeep(rig, camera.position, view.section);

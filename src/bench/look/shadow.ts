@@ -20,6 +20,8 @@ const BIAS = new Matrix4().set(0.5, 0, 0, 0.5, 0, 0.5, 0, 0.5, 0, 0, 0.5, 0.5, 0
 export type WindowShadow = {
   /** Draws the shadow map for a ball of `radius` m about `centre`. */
   draw(gl: WebGLRenderer, scene: Scene, centre: Vector3, radius: number): void;
+  /** How strongly the shadow shows from now on, 0..1. */
+  show(strength: number): void;
   dispose(): void;
 };
 
@@ -41,6 +43,7 @@ export function windowShadow(shared: SharedUniforms, size = 1024): WindowShadow 
   shared.shadowMap.value = depth;
   shared.shadowTexel.value = 1 / size;
   const white = new Color(1, 1, 1);
+  const state = { isDrawn: false, strength: 1 };
   return {
     draw(gl, scene, centre, radius) {
       camera.position.copy(centre).addScaledVector(TOWARDS_WINDOW, 3);
@@ -67,7 +70,12 @@ export function windowShadow(shared: SharedUniforms, size = 1024): WindowShadow 
       scene.overrideMaterial = null;
       scene.background = background;
       shared.shadowMap.value = depth;
-      shared.shadowOn.value = 1;
+      shared.shadowOn.value = state.strength;
+      state.isDrawn = true;
+    },
+    show(strength) {
+      state.strength = strength;
+      if (state.isDrawn) shared.shadowOn.value = strength;
     },
     dispose() {
       target.dispose();
