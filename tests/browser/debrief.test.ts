@@ -145,7 +145,7 @@ describe('the debrief', () => {
     await withApp({ reducedMotion: 'reduce' }, async ({ page, address }) => {
       await openDebrief(page, address, keptWork('practice'), true);
       await page.getByText(/the best order would have taken .* on this set/).waitFor({ timeout: 2 * LONG });
-      const tables = page.locator('.search-steps');
+      const tables = page.locator('.two-searches table');
       expect(await tables.count()).toBe(2);
       await tables.first().scrollIntoViewIfNeeded();
       await shot(page, 'debrief-best-order');

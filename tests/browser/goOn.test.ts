@@ -85,7 +85,7 @@ function straightHash({ acts, step }: Kept): string {
 async function pageWith(context: BrowserContext, address: string, script: string): Promise<Page> {
   const page = await context.newPage();
   await page.goto(address);
-  await page.addScriptTag({ content: script });
+  await page.evaluate(script);
   return page;
 }
 

@@ -77,7 +77,7 @@ describe('sound as the browser renders it', () => {
   it('tells a free plunger from a seized one, and wood from steel', async () => {
     const code = await bundle();
     await withApp({}, async ({ page }) => {
-      await page.addScriptTag({ content: code });
+      await page.evaluate(code);
       // Common practice, no source: a free plunger is heard sliding, a seized one is silent under any push.
       const free = await render(page, stroke([]), 65_536);
       const seized = await render(page, stroke([{ path: 'bond.shear', to: 1.6e6 }]), 65_536);
