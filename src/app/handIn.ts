@@ -1,5 +1,6 @@
 import type { Job } from '../jobs/job.ts';
 import type { Scenario } from '../jobs/scenario.ts';
+import { saveFile } from '../packages/saveFile.ts';
 import { readReturned, returnWork } from '../session/returned.ts';
 import type { Moment } from '../session/seek.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
@@ -51,12 +52,8 @@ export function saveReturned({ def, scenario, job, set, from, begun, ended }: Fi
     ...(set !== undefined && { set }),
     ...(from && { from }),
   });
-  const address = URL.createObjectURL(new Blob([new Uint8Array(bytes)], { type: 'application/gzip' }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = `${scenario.id}${who === '' ? '' : `-${who.replace(/[^\w-]+/g, '-')}`}.freestroke`;
-  link.click();
-  URL.revokeObjectURL(address);
+  const code = who === '' ? '' : `-${who.replace(/[^\w-]+/g, '-')}`;
+  saveFile(`${scenario.id}${code}.freestroke`, bytes, 'application/gzip');
   const read = readReturned(bytes);
   return read.ok ? (read.value.head.seal.slice(0, 12).match(/.{4}/g)?.join(' ') ?? '') : '';
 }

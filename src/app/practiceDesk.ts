@@ -1,4 +1,5 @@
 import { problemLine } from '../jobs/problems.ts';
+import { saveFile } from '../packages/saveFile.ts';
 import type { PracticeDesk } from '../panels/practice/desk.ts';
 import { afterRound, laterOf } from '../session/progress.ts';
 import { progressText, readProgress } from '../session/progressFile.ts';
@@ -51,7 +52,7 @@ function deskOn(keeper: ProgressKeeper | null, why: string | null, first: readon
       set(putIn(skills, after));
       void keep((own) => own.put(after));
     },
-    text: () => progressText(skills),
+    save: () => saveFile('freestroke-practice.json', progressText(skills), 'application/json'),
     async take(text) {
       const read = readProgress(text);
       if (!read.ok) return read.problems.map(problemLine);

@@ -1,6 +1,7 @@
 import { problemLine } from '../jobs/problems.ts';
 import { type Scenario, scenarioFrom } from '../jobs/scenario.ts';
 import { mark } from '../marking/mark.ts';
+import { saveFile } from '../packages/saveFile.ts';
 import { packAssignment, unpackAssignment } from '../session/assignment.ts';
 import { type KeptHead, type KeptJob, resume } from '../session/keep.ts';
 import { keptMarks } from '../session/keptMarks.ts';
@@ -127,13 +128,7 @@ function addressOf({ scenarioId, mode, begun, ended, set }: KeptHead): string {
 function save(work: RecordedWork): void {
   const { recording, begun } = work;
   const day = new Date(begun ?? Date.now()).toISOString().slice(0, 16).replace(/[-:]/g, '').replace('T', '-');
-  const bytes = writeRecording(work);
-  const address = URL.createObjectURL(new Blob([new Uint8Array(bytes)], { type: 'application/gzip' }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = `${recording.scenarioId}-${day}.jsonl.gz`;
-  link.click();
-  URL.revokeObjectURL(address);
+  saveFile(`${recording.scenarioId}-${day}.jsonl.gz`, writeRecording(work), 'application/gzip');
 }
 
 /** Saves the work of a session as far as it has come. */

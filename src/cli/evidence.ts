@@ -1,20 +1,17 @@
 import { mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
-import { MessageChannel, type MessagePort, receiveMessageOnPort, Worker } from 'node:worker_threads';
 import {
   assembleTable,
   type EvidenceTable,
   type KindWords,
-  planOf,
   readTable,
-  simulateKind,
   simulateTable,
   type TableTask,
   taskHash,
 } from '../jobs/evidenceTable.ts';
 import { fingerprint } from '../sim/set/snapshot.ts';
-import type { HelperData } from './evidenceHelper.ts';
 import { inProject } from './files.ts';
+import { pooled } from './pool.ts';
 
 /** Sources that a table depends on besides its task. */
 const sources = ['src/sim', 'src/jobs'];
@@ -31,8 +28,7 @@ function textOf(folder: string): string {
 
 /** Severities below which a second thread takes longer to start than it saves. */
 const SMALL = 5;
-/** Seconds without news after which the second thread is taken for lost. */
-const PATIENCE = 30;
+const THREADS = 2;
 
 /** Where a table is kept: named by set, faults, checks and the model's own text. */
 function keptAt(task: TableTask): string {
@@ -66,49 +62,13 @@ export function progress(what: string): (done: number, of: number) => void {
   };
 }
 
-/** A second thread that takes kinds from the same counter; `execArgv` empty, the loader registered by hand. */
-function startHelper(data: HelperData): { port: MessagePort; worker: Worker } {
-  const { port1, port2 } = new MessageChannel();
-  const helper = JSON.stringify(new URL('./evidenceHelper.ts', import.meta.url).href);
-  const code = `import('tsx/esm/api').then(({ register }) => { register(); return import(${helper}); })`;
-  const worker = new Worker(code, {
-    eval: true,
-    execArgv: [],
-    workerData: { ...data, port: port2 },
-    transferList: [port2],
-  });
-  worker.unref();
-  return { port: port1, worker };
-}
-
 /** Works a table out on two threads. */
 function simulate(task: TableTask, tell: (done: number, of: number) => void): EvidenceTable {
-  const of = task.kinds.length;
-  const next = new Int32Array(new SharedArrayBuffer(8));
-  const { port, worker } = startHelper({ task, next });
-  const words: KindWords[] = [];
-  const plan = planOf(task);
-  let mine = 0;
-  for (let at = Atomics.add(next, 0, 1); at < of; at = Atomics.add(next, 0, 1)) {
-    const kind = task.kinds[at];
-    if (kind) words[at] = simulateKind(task, kind, plan);
-    mine += 1;
-    tell(mine + Atomics.load(next, 1), of);
-  }
-  for (let idle = 0; mine + Atomics.load(next, 1) < of && idle < PATIENCE; ) {
-    idle = Atomics.wait(next, 1, Atomics.load(next, 1), 1000) === 'timed-out' ? idle + 1 : 0;
-    tell(mine + Atomics.load(next, 1), of);
-  }
-  for (let got = receiveMessageOnPort(port); got; got = receiveMessageOnPort(port)) {
-    words[got.message.at] = got.message.words;
-  }
-  port.close();
-  void worker.terminate();
-  // a second thread that could not be started, or died, leaves its kinds to this one
-  task.kinds.forEach((kind, at) => {
-    words[at] ??= simulateKind(task, kind, plan);
-  });
-  return assembleTable(task, words);
+  const lines = pooled({ kind: 'evidence', table: task }, THREADS, tell);
+  return assembleTable(
+    task,
+    lines.map((line): KindWords => JSON.parse(line)),
+  );
 }
 
 /** The table of a task: the one kept from an earlier run, or worked out, on two threads unless it is small, and kept. */

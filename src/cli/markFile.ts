@@ -6,6 +6,7 @@ import { partNames } from '../marking/rule.ts';
 import { rules } from '../marking/rules.ts';
 import { type OwnJobs, unpackAssignment } from '../session/assignment.ts';
 import { checkReturned } from '../session/checkReturned.ts';
+import { plainField } from '../session/csv.ts';
 import type { Json } from '../session/mergePatch.ts';
 import { type Recording, reproduced } from '../session/recording.ts';
 import { type RecordedWork, readRecording } from '../session/recordingFile.ts';
@@ -46,12 +47,6 @@ export const markHeader = (): string =>
     ...rules.map(({ id }) => id),
   ].join(',');
 
-/** A value as a field of comma-separated values (RFC 4180); one that a spreadsheet would run as a formula is quoted. */
-function field(value: string): string {
-  const text = /^[=+\-@]/.test(value) ? `'${value}` : value;
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-}
-
 function lineOf(
   file: string,
   who: string,
@@ -67,8 +62,8 @@ function lineOf(
     return share === undefined ? '' : String(Math.round(1e4 * share) / 1e4);
   });
   return [
-    field(file),
-    field(who),
+    plainField(file),
+    plainField(who),
     scenario.id,
     seed,
     mode,

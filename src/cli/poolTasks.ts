@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
+import { planOf, simulateKind, type TableTask } from '../jobs/evidenceTable.ts';
 import type { Scenario } from '../jobs/scenario.ts';
 import type { SetDefinition } from '../sim/set/definition.ts';
 import type { LearnerName } from '../workers/learners/learners.ts';
@@ -17,10 +18,14 @@ export interface StudyPiece {
 /** Work that falls into many pieces, each of which gives a line of text. */
 export type PoolTask =
   | { readonly kind: 'study'; readonly pieces: readonly StudyPiece[] }
-  | { readonly kind: 'mark'; readonly files: readonly string[]; readonly jobs: readonly string[] };
+  | { readonly kind: 'mark'; readonly files: readonly string[]; readonly jobs: readonly string[] }
+  | { readonly kind: 'evidence'; readonly table: TableTask };
 
-export const sizeOf = (task: PoolTask): number =>
-  task.kind === 'study' ? task.pieces.length : task.files.length;
+/** How many pieces a task falls into. */
+export function sizeOf(task: PoolTask): number {
+  if (task.kind === 'study') return task.pieces.length;
+  return task.kind === 'mark' ? task.files.length : task.table.kinds.length;
+}
 
 /** What a thread does with the piece of a number; jobs are read once a thread. */
 export function workerOf(task: PoolTask): (at: number) => string {
@@ -39,6 +44,14 @@ export function workerOf(task: PoolTask): (at: number) => string {
       if (piece === undefined) throw new RangeError(`no piece ${at}`);
       const { def, scenario } = jobAt(piece.path);
       return csvOf(studyRow(def, scenario, learnerNamed(piece.learner), piece.seed));
+    };
+  }
+  if (task.kind === 'evidence') {
+    const plan = planOf(task.table);
+    return (at) => {
+      const kind = task.table.kinds[at];
+      if (kind === undefined) throw new RangeError(`no kind of fault ${at}`);
+      return JSON.stringify(simulateKind(task.table, kind, plan));
     };
   }
   const jobs = task.jobs.map(jobAt);

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { makePackage, type PackageFormat } from '../packages/package.ts';
-import { saveFile } from './saving.ts';
+import { saveFile } from '../packages/saveFile.ts';
 import type { SentWork } from './WorksTable.tsx';
 
 const formats: readonly { readonly id: PackageFormat; readonly name: string }[] = [
@@ -42,11 +42,7 @@ export function PackageMaker({ works }: { works: readonly SentWork[] }) {
       const files = await builtFiles((share) => setState({ at: 'working', share }));
       const title = works[0]?.work.name ?? 'Freestroke';
       const bytes = makePackage(files, works, title, format);
-      saveFile(
-        `${title.toLowerCase().replace(/[^a-z0-9]+/g, '-')}-${format}.zip`,
-        new Uint8Array(bytes),
-        'application/zip',
-      );
+      saveFile(`${title.toLowerCase().replace(/[^a-z0-9]+/g, '-')}-${format}.zip`, bytes, 'application/zip');
       setState({ at: 'said', words: `Saved: ${works.length} units, ${(bytes.length / 1e6).toFixed(1)} MB.` });
     } catch (problem) {
       const why = problem instanceof Error ? problem.message : String(problem);

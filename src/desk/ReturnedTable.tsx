@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import { partNames, partTitles } from '../marking/rule.ts';
+import { saveFile } from '../packages/saveFile.ts';
 import type { Alike, Checked } from './checked.ts';
-import { saveFile, tableText } from './saving.ts';
+import { tableText } from './saving.ts';
 import type { Sent } from './sentWork.ts';
 
 const verdicts: Readonly<Record<Checked['is'], string>> = {

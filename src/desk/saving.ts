@@ -1,18 +1,7 @@
 import { strToU8, zipSync } from 'fflate';
+import { saveFile } from '../packages/saveFile.ts';
+import { quotedField } from '../session/csv.ts';
 import type { SentWork } from './WorksTable.tsx';
-
-/** Hands a file to the browser to be saved. */
-export function saveFile(name: string, content: BlobPart, type: string): void {
-  const address = URL.createObjectURL(new Blob([content], { type }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  URL.revokeObjectURL(address);
-}
-
-/** One field of a table as RFC 4180 has it; a leading sign that a spreadsheet would work out is made harmless. */
-const field = (text: string): string => `"${text.replace(/^[=+\-@\t\r]/, "'$&").replaceAll('"', '""')}"`;
 
 /** Letters of a name that every file system takes. */
 const plain = (text: string): string =>
@@ -26,7 +15,7 @@ const titled = (works: readonly SentWork[]): string => plain(works[0]?.work.name
 
 /** Rows as CSV. */
 export const tableText = (rows: readonly (readonly string[])[]): string =>
-  rows.map((row) => `${row.map(field).join(',')}\r\n`).join('');
+  rows.map((row) => `${row.map(quotedField).join(',')}\r\n`).join('');
 
 /** A table of who gets which link, as CSV. */
 export function tableOfLinks(works: readonly SentWork[]): string {

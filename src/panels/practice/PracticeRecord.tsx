@@ -23,7 +23,7 @@ export function PracticeRecord({ desk }: { desk: PracticeDesk }) {
           : `This browser keeps nothing (${trouble}). Take the file along before you leave.`}
       </p>
       <div className="record-ways">
-        <button type="button" className="button" onClick={() => save(desk.text())}>
+        <button type="button" className="button" onClick={() => desk.save()}>
           Save as a file
         </button>
         <label className="button record-file">
@@ -58,14 +58,4 @@ export function PracticeRecord({ desk }: { desk: PracticeDesk }) {
 function sumOf(skills: readonly Skill[]): string {
   const rounds = skills.reduce((sum, skill) => sum + skill.rounds.length, 0);
   return `${rounds} ${rounds === 1 ? 'round' : 'rounds'} on ${skills.length} ${skills.length === 1 ? 'piece' : 'pieces'}`;
-}
-
-/** Hands a text to the browser as a file to be saved. */
-function save(text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = 'freestroke-practice.json';
-  link.click();
-  URL.revokeObjectURL(address);
 }

@@ -19,8 +19,8 @@ export interface PracticeDesk {
   /** Why nothing is kept on this device, or null. */
   trouble(): string | null;
   done(piece: Pick<Piece, 'id' | 'guess'>, round: RoundDone): void;
-  /** The record as the text of a file, and back from one; gives what is wrong with it, line by line. */
-  text(): string;
+  /** Saves the record as a file; takes it back from the text of one, or gives what is wrong with it, line by line. */
+  save(): void;
   take(text: string): Promise<readonly string[]>;
   erase(): Promise<void>;
 }
