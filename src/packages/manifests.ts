@@ -39,40 +39,51 @@ function sharedFiles({ units, files }: Contents): string[] {
   return files.filter((path) => !pages.has(path));
 }
 
-/** imsmanifest.xml of a package for SCORM 1.2 (ADL SCORM 1.2 Content Aggregation Model). */
-export function manifest12(contents: Contents): string {
+/** What the two editions of SCORM write differently. */
+interface Edition {
+  /** Name spaces, as attributes of the manifest. */
+  readonly spaces: string;
+  readonly version: string;
+  /** Attribute that says what a resource is. */
+  readonly typed: string;
+  /** What an item has after its title. */
+  readonly item: (unit: Unit) => string;
+  /** What the organization has after its items. */
+  readonly end: string;
+}
+
+/** imsmanifest.xml: an item and a page for each unit, and the files that all of them share. */
+function manifest(contents: Contents, { spaces, version, typed, item, end }: Edition): string {
   const { id, title, units } = contents;
   const items = units.map(
     (unit) => `      <item identifier="item-${unit.id}" identifierref="page-${unit.id}">
         <title>${escaped(unit.title)}</title>
-        <adlcp:masteryscore>${Math.round(unit.passMark)}</adlcp:masteryscore>
-      </item>`,
+${item(unit)}
+      </item>
+`,
   );
   const pages = units.map(
     (
       unit,
-    ) => `    <resource identifier="page-${unit.id}" type="webcontent" adlcp:scormtype="sco" href="${href(unit.page)}">
+    ) => `    <resource identifier="page-${unit.id}" type="webcontent" ${typed}="sco" href="${href(unit.page)}">
       <file href="${href(unit.page)}"/>
       <dependency identifierref="shared"/>
-    </resource>`,
+    </resource>
+`,
   );
   return `<?xml version="1.0" encoding="UTF-8"?>
-<manifest identifier="${escaped(id)}" version="1.0"
-  xmlns="http://www.imsproject.org/xsd/imscp_rootv1p1p2"
-  xmlns:adlcp="http://www.adlnet.org/xsd/adlcp_rootv1p2">
+<manifest identifier="${escaped(id)}" version="1.0" ${spaces}>
   <metadata>
     <schema>ADL SCORM</schema>
-    <schemaversion>1.2</schemaversion>
+    <schemaversion>${version}</schemaversion>
   </metadata>
   <organizations default="work">
     <organization identifier="work">
       <title>${escaped(title)}</title>
-${items.join('\n')}
-    </organization>
+${items.join('')}${end}    </organization>
   </organizations>
   <resources>
-${pages.join('\n')}
-    <resource identifier="shared" type="webcontent" adlcp:scormtype="asset">
+${pages.join('')}    <resource identifier="shared" type="webcontent" ${typed}="asset">
 ${fileLines(sharedFiles(contents))}
     </resource>
   </resources>
@@ -80,57 +91,37 @@ ${fileLines(sharedFiles(contents))}
 `;
 }
 
+/** imsmanifest.xml of a package for SCORM 1.2 (ADL SCORM 1.2 Content Aggregation Model). */
+export const manifest12 = (contents: Contents): string =>
+  manifest(contents, {
+    spaces:
+      'xmlns="http://www.imsproject.org/xsd/imscp_rootv1p1p2" xmlns:adlcp="http://www.adlnet.org/xsd/adlcp_rootv1p2"',
+    version: '1.2',
+    typed: 'adlcp:scormtype',
+    item: ({ passMark }) => `        <adlcp:masteryscore>${Math.round(passMark)}</adlcp:masteryscore>`,
+    end: '',
+  });
+
 /** imsmanifest.xml of a package for SCORM 2004, 4th edition: each unit is passed by its own measure. */
-export function manifest2004(contents: Contents): string {
-  const { id, title, units } = contents;
-  const items = units.map(
-    (unit) => `      <item identifier="item-${unit.id}" identifierref="page-${unit.id}">
-        <title>${escaped(unit.title)}</title>
-        <imsss:sequencing>
+export const manifest2004 = (contents: Contents): string =>
+  manifest(contents, {
+    spaces:
+      'xmlns="http://www.imsglobal.org/xsd/imscp_v1p1" xmlns:adlcp="http://www.adlnet.org/xsd/adlcp_v1p3" xmlns:imsss="http://www.imsglobal.org/xsd/imsss"',
+    version: '2004 4th Edition',
+    typed: 'adlcp:scormType',
+    item: ({ passMark }) => `        <imsss:sequencing>
           <imsss:objectives>
             <imsss:primaryObjective objectiveID="whole" satisfiedByMeasure="true">
-              <imsss:minNormalizedMeasure>${(unit.passMark / 100).toFixed(4)}</imsss:minNormalizedMeasure>
+              <imsss:minNormalizedMeasure>${(passMark / 100).toFixed(4)}</imsss:minNormalizedMeasure>
             </imsss:primaryObjective>
           </imsss:objectives>
           <imsss:deliveryControls completionSetByContent="true" objectiveSetByContent="true"/>
-        </imsss:sequencing>
-      </item>`,
-  );
-  const pages = units.map(
-    (
-      unit,
-    ) => `    <resource identifier="page-${unit.id}" type="webcontent" adlcp:scormType="sco" href="${href(unit.page)}">
-      <file href="${href(unit.page)}"/>
-      <dependency identifierref="shared"/>
-    </resource>`,
-  );
-  return `<?xml version="1.0" encoding="UTF-8"?>
-<manifest identifier="${escaped(id)}" version="1.0"
-  xmlns="http://www.imsglobal.org/xsd/imscp_v1p1"
-  xmlns:adlcp="http://www.adlnet.org/xsd/adlcp_v1p3"
-  xmlns:imsss="http://www.imsglobal.org/xsd/imsss">
-  <metadata>
-    <schema>ADL SCORM</schema>
-    <schemaversion>2004 4th Edition</schemaversion>
-  </metadata>
-  <organizations default="work">
-    <organization identifier="work">
-      <title>${escaped(title)}</title>
-${items.join('\n')}
-      <imsss:sequencing>
+        </imsss:sequencing>`,
+    end: `      <imsss:sequencing>
         <imsss:controlMode choice="true" flow="true"/>
       </imsss:sequencing>
-    </organization>
-  </organizations>
-  <resources>
-${pages.join('\n')}
-    <resource identifier="shared" type="webcontent" adlcp:scormType="asset">
-${fileLines(sharedFiles(contents))}
-    </resource>
-  </resources>
-</manifest>
-`;
-}
+`,
+  });
 
 /** cmi5.xml of a package for cmi5 (AICC cmi5, course structure v1): one assignable unit a job. */
 export function courseStructure(contents: Contents, base: string): string {

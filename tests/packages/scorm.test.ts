@@ -3,6 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { findInterface, type LmsReport, scoreToTell } from '../../src/packages/lms.ts';
 import { openScorm12, type Scorm12Api, timespan12 } from '../../src/packages/scorm12.ts';
 import { openScorm2004, type Scorm2004Api, timespan2004 } from '../../src/packages/scorm2004.ts';
+import { toBase64 } from '../../src/session/base64.ts';
+import { record, replayActs } from '../../src/session/recording.ts';
+import { writeRecording } from '../../src/session/recordingFile.ts';
+import { carefulWork, def, jobOf } from '../support/returnedWorks.ts';
 
 // The run-time on the other side is the package scorm-again: code that is not ours.
 const settings = { autocommit: false, logLevel: 5 } as const;
@@ -60,6 +64,17 @@ describe('SCORM 1.2', () => {
     expect(sitting.keep('x'.repeat(4096), 1)).toBe(true);
     expect(sitting.keep('x'.repeat(4097), 1)).toBe(false);
     expect(one.LMSGetValue('cmi.suspend_data')).toHaveLength(4096);
+  });
+
+  it('has room for the careful worker’s whole job, and by that for about 300 acts', () => {
+    const { acts, seed, endStep } = carefulWork;
+    const job = replayActs(def, jobOf(seed), { seed, terms: { mode: 'assessed', hints: 0 }, acts, endStep });
+    const recording = record(def, jobOf(seed), job, seed);
+    const text = toBase64(writeRecording({ recording, scenario: null, begun: null }));
+    expect(openScorm12(api()).keep(text, 1)).toBe(true);
+    const room = (4096 / text.length) * acts.length;
+    expect(room).toBeGreaterThan(250);
+    expect(room).toBeLessThan(400);
   });
 
   it('is refused in the system’s own code where no sitting can be opened', () => {

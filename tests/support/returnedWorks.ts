@@ -39,10 +39,13 @@ const workedOf = ({
 export const carefulWork = workedOf(careful);
 export const hastyWork = workedOf(hasty);
 
+/** The job with the seed that it was worked with. */
+export const jobOf = (seed: number) => ({ ...pattern, seed });
+
 /** The text of a link by which the job was set; `nonce` tells settings apart. */
 export const linkOf = ({ seed }: Worked, nonce: string): string =>
   packAssignment(
-    { name: 'Week 3', scenario: { ...pattern, seed }, mode: 'assessed', hints: 0, due: null, nonce },
+    { name: 'Week 3', scenario: jobOf(seed), mode: 'assessed', hints: 0, due: null, nonce },
     ID,
     own,
   );
@@ -50,7 +53,7 @@ export const linkOf = ({ seed }: Worked, nonce: string): string =>
 /** A finished job as it comes back: `who` did these acts; `seconds` by their clock. */
 export function returned(worked: Worked, who: string, seconds = 3000, nonce = 'abcd1'): Uint8Array {
   const { acts, seed, endStep } = worked;
-  const scenario = { ...pattern, seed };
+  const scenario = jobOf(seed);
   const job = replayActs(def, scenario, { seed, terms: termsOf('assessed'), acts, endStep });
   const begun = 1_790_000_000_000;
   const by = { set: linkOf(worked, nonce), who, begun, ended: begun + seconds * 1000, isOwnJob: true };
